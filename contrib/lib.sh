@@ -1,5 +1,6 @@
 # Shell functions shared by contrib/demo, contrib/test, contrib/nightly and .ci/run. Sourced, not run.
 # The caller sets `root` to the top of the source tree and is in it.
+# shellcheck shell=sh disable=SC2154
 
 say() { printf '%s\n' "== $*"; }
 complain() { printf '%s\n' "$*" >&2; }
@@ -42,9 +43,12 @@ install_packages() {
     return 1
   fi
   say "installing packages: $missing"
-  logged packages $as_root apt-get update || return 1
-  logged packages $as_root env DEBIAN_FRONTEND=noninteractive \
-    apt-get install --yes --no-install-recommends $missing
+  # shellcheck disable=SC2086  # one word a package
+  {
+    logged packages $as_root apt-get update &&
+      logged packages $as_root env DEBIAN_FRONTEND=noninteractive \
+        apt-get install --yes --no-install-recommends $missing
+  }
 }
 
 # logged NAME COMMAND...: runs the command quietly; its output is added to build/NAME.log, and the part that
