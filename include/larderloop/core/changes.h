@@ -1,0 +1,45 @@
+// changes.h - what a task wants to write, as values: computed without the book, applied in one transaction or not at all.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "larderloop/core/household.h"
+
+namespace larderloop {
+
+// New things and replacements of things (by key), additions to the append-only lists (ids follow on from the largest one, see
+// next_ids), and the kept plan and feed stamps. Replacing is only for what people describe, never for what happened.
+struct Changes {
+  std::optional<Settings> settings;
+  std::vector<OwnAllergen> own_allergens;
+  std::vector<Person> people;
+  std::vector<Food> foods;
+  std::vector<Place> places;
+  std::vector<ReviewRule> review_rules;
+  std::vector<MenuLine> menu;
+  std::vector<Lot> lots;                 // new ones only
+  std::vector<Reading> readings;         // appended
+  std::vector<Entry> entries;            // appended
+  std::vector<ReviewEvent> review_events;  // appended
+  std::vector<ReviewMark> review_marks;    // appended
+  std::optional<std::vector<ShownMeal>> shown_meals;  // replaces the kept plan
+  std::vector<FeedStamp> feed;             // new or replaced by (key, generation)
+  [[nodiscard]] bool empty() const;
+};
+
+// The household after the changes; lists stay sorted. Pure. Pre: the changes fit (ids follow on, references exist).
+void apply_changes(Household& household, const Changes& changes);
+
+// The first free id of each append-only list.
+struct NextIds {
+  LotId lot;
+  ReadingId reading;
+  EntryId entry;
+  ReviewEventId review_event;
+  MarkId mark;
+  MenuLineId menu_line;
+};
+[[nodiscard]] NextIds next_ids(const Household& household);
+
+}  // namespace larderloop

@@ -1,0 +1,48 @@
+// eligible.h - the one predicate that decides who may be given what. Every plan, list, feed and page asks it.
+// Safety:   fails closed. Unknown label and a person with any allergy or diet: no.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "larderloop/core/household.h"
+
+namespace larderloop {
+
+enum class Refusal {
+  kContains,         // the label states it
+  kMayContain,       // the label warns of it and the person does not accept that
+  kLabelUnknown,     // nobody read the label of this lot, or not since the avoid item came up
+  kDiet,             // the label does not support the person's diet
+  kRefuses,          // rated -2
+  kWrongSpecies,     // pet food for people, people's food for a pet
+  kNotFood,          // things and water are not served
+};
+
+// `detail`: the allergen or diet key; empty where there is none.
+struct RefusalReason {
+  Refusal refusal = Refusal::kNotFood;
+  std::string detail;
+  friend bool operator==(const RefusalReason&, const RefusalReason&) = default;
+};
+
+// May this person be given this food under this statement? No value = yes. `label`: the effective statement of the very lot;
+// null = unknown. Dates are not its business. Drinks, snacks and conditional items are judged like any food.
+[[nodiscard]] std::optional<RefusalReason> why_not(const Household& household, const Person& person, const Food& food,
+                                                   const Statement* label);
+// People who would be refused, each with the first reason; in key order.
+struct PersonRefusal {
+  PersonKey person;
+  RefusalReason reason;
+};
+[[nodiscard]] std::vector<PersonRefusal> refusals(const Household& household, const std::vector<PersonKey>& people,
+                                                  const Food& food, const Statement* label);
+// "the label says it contains sesame": one plain clause.
+[[nodiscard]] std::string refusal_words(const RefusalReason& reason);
+// The people a menu line is for: the named ones, or every human. Key order.
+[[nodiscard]] std::vector<PersonKey> eaters_of(const Household& household, const MenuLine& line);
+// Has the person any avoid item or diet, so that an unread label is a no?
+[[nodiscard]] bool needs_label(const Person& person);
+
+}  // namespace larderloop

@@ -1,0 +1,378 @@
+// household.h - everything a book holds, as plain values. Rooms exchange this; none of it knows how it is stored or shown.
+// Amounts:  stock in half servings (amount.h); mass in g, volume and water in ml, energy in kcal, money in cents.
+// Order:    every list is kept sorted by its key or id; functions that build one keep it so.
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "larderloop/core/allergen.h"
+#include "larderloop/core/amount.h"
+#include "larderloop/core/date.h"
+#include "larderloop/core/date_mark.h"
+#include "larderloop/core/id.h"
+
+namespace larderloop {
+
+// ---- people ----------------------------------------------------------------------------------------------------------
+
+inline constexpr std::string_view kHuman = "human";
+
+// `appetite`: servings of kit food at one meal, in half servings (2 = one serving, 1 = a child's half).
+// `tolerance`: servings of kit food in one week, in half servings; absent = the household's setting.
+// `ratings`: -2 refuses (hard), -1 dislikes, 0 neutral (not stored), +1, +2 likes.
+// A pet is a person of another species: it eats pet food of its species and nothing else.
+struct Person {
+  PersonKey key;
+  std::string name;
+  std::string species{kHuman};
+  std::optional<Day> born;
+  HalfServings appetite{2};
+  std::optional<HalfServings> tolerance;
+  std::optional<std::int64_t> energy_kcal;  // wanted a day from the kit; absent = no target
+  std::vector<Avoid> avoid;                 // sorted by key
+  std::set<Diet> diets;
+  std::map<FoodKey, int> ratings;
+  std::string note;
+  [[nodiscard]] bool is_human() const { return species == kHuman; }
+  friend bool operator==(const Person&, const Person&) = default;
+};
+
+// ---- foods -----------------------------------------------------------------------------------------------------------
+
+enum class FoodKind { kFood, kDrink, kWater, kPetFood, kThing };
+enum class Meal { kBreakfast, kLunch, kDinner, kSnack };  // in the order of a day
+enum class Role { kMain, kSide, kFruit, kSnack, kDrink, kComfort, kPetMeal, kWater, kThing };
+
+inline constexpr FoodKind kAllFoodKinds[] = {FoodKind::kFood, FoodKind::kDrink, FoodKind::kWater, FoodKind::kPetFood,
+                                             FoodKind::kThing};
+inline constexpr Meal kAllMeals[] = {Meal::kBreakfast, Meal::kLunch, Meal::kDinner, Meal::kSnack};
+inline constexpr Role kAllRoles[] = {Role::kMain,    Role::kSide,    Role::kFruit, Role::kSnack, Role::kDrink,
+                                     Role::kComfort, Role::kPetMeal, Role::kWater, Role::kThing};
+[[nodiscard]] std::string_view food_kind_name(FoodKind kind);  // "pet_food"
+[[nodiscard]] std::optional<FoodKind> parse_food_kind(std::string_view name);
+[[nodiscard]] std::string_view meal_name(Meal meal);  // "breakfast"
+[[nodiscard]] std::optional<Meal> parse_meal(std::string_view name);
+[[nodiscard]] std::string_view role_name(Role role);  // "pet_meal"
+[[nodiscard]] std::optional<Role> parse_role(std::string_view name);
+
+// How a shop sells it: `units` at once for `price_cents`.
+struct Pack {
+  std::string shop;
+  std::int64_t units = 1;
+  std::int64_t price_cents = 0;
+  friend bool operator==(const Pack&, const Pack&) = default;
+};
+
+// How long it keeps unopened from purchase, in months, both ends of the published range; and opened, in days (0 = finish at
+// that meal). `source`: the publication, shown with every estimate.
+struct Storage {
+  std::optional<int> months_short;
+  std::optional<int> months_long;
+  int opened_days = 0;
+  std::string source;
+  friend bool operator==(const Storage&, const Storage&) = default;
+};
+
+enum class Rotate { kAuto, kYes, kNo };  // kAuto: when some kit menu can use it
+
+struct Food {
+  FoodKey key;
+  std::string name;
+  FoodKind kind = FoodKind::kFood;
+  std::string species;                // pet food: whose; else empty
+  std::string gtin;                   // 14 digits or empty (GS1 General Specifications)
+  std::string unit = "pack";          // what one unit is called: "pouch", "can", "bottle"
+  std::int64_t servings = 1;          // whole servings in a unit; 1 for water and things
+  std::optional<std::int64_t> mass_g;    // of one unit as packed
+  std::optional<std::int64_t> volume_ml; // of one unit; for water: its content
+  std::optional<std::int64_t> energy_kcal;  // of one unit
+  std::optional<Statement> label;     // as last read off any package; absent = never read
+  bool no_cook = true;                // can be eaten as it is
+  bool needs_hot_water = false;       // a conditional item: never fills a menu line
+  std::int64_t needs_water_ml = 0;    // cold drinking water a unit uses up
+  bool needs_opener = false;
+  bool infant_formula = false;        // its use-by date is a safety date everywhere (21 CFR 107.20)
+  bool home_canned = false;           // never given away
+  bool self_filled = false;           // water filled at home: due six months after filling (CDC; Ready.gov)
+  bool staple = false;                // no variety rule (water, milk)
+  std::set<Meal> meals;               // household meals it suits
+  std::set<Role> roles;               // kit menu roles it can fill
+  std::vector<Pack> packs;
+  Storage storage;
+  Rotate rotate = Rotate::kAuto;
+  std::optional<std::int64_t> par_level;  // units meant to be on hand in the pantry
+  std::string note;
+  friend bool operator==(const Food&, const Food&) = default;
+};
+
+// ---- places ----------------------------------------------------------------------------------------------------------
+
+enum class PlaceKind { kKit, kBox, kBag, kPantry, kShelf };
+inline constexpr PlaceKind kAllPlaceKinds[] = {PlaceKind::kKit, PlaceKind::kBox, PlaceKind::kBag, PlaceKind::kPantry,
+                                               PlaceKind::kShelf};
+[[nodiscard]] std::string_view place_kind_name(PlaceKind kind);
+[[nodiscard]] std::optional<PlaceKind> parse_place_kind(std::string_view name);
+
+struct Place {
+  PlaceKey key;
+  std::string name;
+  PlaceKind kind = PlaceKind::kShelf;
+  PlaceKey parent;  // empty at the top; kit > box > bag, pantry > shelf
+  std::optional<std::int64_t> mass_limit_g;
+  std::optional<std::int64_t> volume_limit_ml;
+  bool hot = false;  // 30 C or more at times: car, attic
+  std::string note;
+  friend bool operator==(const Place&, const Place&) = default;
+};
+
+// When a kit is reviewed. `rule`: an RFC 5545 recurrence rule over dates; `starts`: its DTSTART, a date the rule hits.
+struct ReviewRule {
+  PlaceKey kit;
+  std::string rule;
+  Day starts{};
+  std::optional<int> slack_days;  // absent = the household's setting
+  friend bool operator==(const ReviewRule&, const ReviewRule&) = default;
+};
+
+// ---- lots and the record ---------------------------------------------------------------------------------------------
+
+enum class LotState { kOk, kDoubtful, kRecalled };
+[[nodiscard]] std::string_view lot_state_name(LotState state);
+[[nodiscard]] std::optional<LotState> parse_lot_state(std::string_view name);
+
+// As it was when first entered; later findings are readings. See effective_lot in lot.h.
+struct Lot {
+  LotId id;
+  FoodKey food;
+  DateMark mark;
+  std::string lot_code;
+  Day received{};
+  std::optional<Statement> label;  // of this very lot, absent = not read
+  LotState state = LotState::kOk;
+  std::string note;
+  friend bool operator==(const Lot&, const Lot&) = default;
+};
+
+// Something learnt of a lot after it was entered; append-only. At least one of the three is present; the latest one of each
+// counts.
+struct Reading {
+  ReadingId id;
+  LotId lot;
+  Day on{};
+  std::string by;
+  std::optional<DateMark> mark;
+  std::optional<Statement> label;
+  std::optional<LotState> state;
+  std::string note;
+  friend bool operator==(const Reading&, const Reading&) = default;
+};
+
+// Where stock lies: sealed, or opened on a day.
+struct StockKey {
+  LotId lot;
+  PlaceKey place;
+  std::optional<Day> opened_on;
+  friend auto operator<=>(const StockKey&, const StockKey&) = default;
+  friend bool operator==(const StockKey&, const StockKey&) = default;
+};
+
+enum class EntryKind { kReceived, kFound, kMoved, kOpened, kEaten, kGivenAway, kThrownOut, kLost, kCounted, kCorrected };
+inline constexpr EntryKind kAllEntryKinds[] = {EntryKind::kReceived, EntryKind::kFound,     EntryKind::kMoved,
+                                               EntryKind::kOpened,   EntryKind::kEaten,     EntryKind::kGivenAway,
+                                               EntryKind::kThrownOut, EntryKind::kLost,     EntryKind::kCounted,
+                                               EntryKind::kCorrected};
+[[nodiscard]] std::string_view entry_kind_name(EntryKind kind);  // "given_away"
+[[nodiscard]] std::optional<EntryKind> parse_entry_kind(std::string_view name);
+
+// One line of the append-only record.
+//   received, found              amount comes to `at` (sealed)
+//   moved                        amount goes from `at` to `to`, staying sealed or opened as it is
+//   opened                       `amount` = one unit leaves sealed stock at `at.place` and lies there opened on `on`
+//   eaten, given_away, thrown_out, lost   amount leaves `at`
+//   counted                      `at` holds `amount` now; the record keeps the difference in `change`
+//   corrected                    reverses entry `corrects`; a corrected entry cannot be corrected again
+// `change` is only for counted (may be negative). `on`: the household's day it happened; `written_at`: when it was entered.
+struct Entry {
+  EntryId id;
+  EntryKind kind = EntryKind::kReceived;
+  Day on{};
+  Instant written_at{};
+  StockKey at;
+  PlaceKey to;
+  HalfServings amount;
+  std::int64_t change = 0;
+  EntryId corrects;
+  std::optional<PersonKey> who;   // eaten: by whom, when known
+  std::optional<Meal> meal;       // eaten: at which meal, when known
+  std::optional<std::int64_t> paid_cents;  // received: what these cost
+  std::string note;
+  friend bool operator==(const Entry&, const Entry&) = default;
+};
+
+// ---- kit menus, the household's week, reviews ------------------------------------------------------------------------
+
+// One line of a kit menu: these people, on this day of the kit, at this meal, have `units` of a role or of one food, kept
+// in `place` (a bag, box or the kit). `everyone`: every human, whoever that is on the day of asking.
+// Water lines count `ml` instead of units. Things have no people, day 0 and no meal.
+struct MenuLine {
+  MenuLineId id;
+  PlaceKey place;
+  bool everyone = false;
+  std::vector<PersonKey> people;  // sorted; empty only with everyone or for a thing
+  int day = 0;                    // 1.. for a day, 0 = any
+  std::optional<Meal> meal;
+  std::optional<Role> role;       // exactly one of role and food
+  FoodKey food;
+  std::int64_t units = 1;
+  std::int64_t ml = 0;
+  int priority = 0;               // 0 = by role: main 10, others 3
+  friend bool operator==(const MenuLine&, const MenuLine&) = default;
+};
+
+// Who is usually at the table: kit food may be eaten at this meal by these people.
+struct TableSeat {
+  Weekday weekday = Weekday::kMonday;
+  Meal meal = Meal::kDinner;
+  std::vector<PersonKey> people;  // sorted
+  friend bool operator==(const TableSeat&, const TableSeat&) = default;
+};
+
+// From `from` through `through`, at these meals (none named = all): these people are away, or nobody eats at home.
+struct TableException {
+  Day from{};
+  Day through{};
+  std::set<Meal> meals;
+  bool nobody = false;
+  std::vector<PersonKey> away;  // sorted
+  std::string note;
+  friend bool operator==(const TableException&, const TableException&) = default;
+};
+
+enum class ReviewEventKind { kStarted, kFinished, kSkipped, kMoved };
+[[nodiscard]] std::string_view review_event_name(ReviewEventKind kind);
+[[nodiscard]] std::optional<ReviewEventKind> parse_review_event(std::string_view name);
+
+// What was done about the review that the rule puts on `slot` (the original date, its identity). Append-only.
+struct ReviewEvent {
+  ReviewEventId id;
+  PlaceKey kit;
+  Day slot{};
+  ReviewEventKind kind = ReviewEventKind::kStarted;
+  Day on{};
+  std::optional<Day> moved_to;  // kMoved
+  std::string note;
+  friend bool operator==(const ReviewEvent&, const ReviewEvent&) = default;
+};
+
+enum class MarkWhat { kThere, kMissing, kDamaged, kRedated };
+[[nodiscard]] std::string_view mark_what_name(MarkWhat what);
+[[nodiscard]] std::optional<MarkWhat> parse_mark_what(std::string_view name);
+
+// What was found at one stock position during a review that was started. Append-only; the latest for the same review,
+// position and kind of finding counts. `amount`: how much of it (missing, damaged); `mark`: the date that is really printed.
+struct ReviewMark {
+  MarkId id;
+  PlaceKey kit;
+  Day slot{};
+  StockKey at;
+  MarkWhat what = MarkWhat::kThere;
+  Day on{};
+  HalfServings amount;
+  std::optional<DateMark> mark;
+  friend bool operator==(const ReviewMark&, const ReviewMark&) = default;
+};
+
+// ---- what was shown, and the household itself ------------------------------------------------------------------------
+
+// One serving line of a meal that the household was shown.
+struct ShownServing {
+  StockKey at;
+  PersonKey person;
+  HalfServings amount;
+  friend auto operator<=>(const ShownServing&, const ShownServing&) = default;
+  friend bool operator==(const ShownServing&, const ShownServing&) = default;
+};
+
+struct ShownMeal {
+  Day day{};
+  Meal meal = Meal::kDinner;
+  std::vector<ShownServing> servings;  // sorted
+  friend bool operator==(const ShownMeal&, const ShownMeal&) = default;
+};
+
+// One event that is or was in the calendar feed. `key`: what it stands for ("review|home-kit|2026-10-03"); with
+// `generation` it names the event for ever: an event that left the feed never comes back under the same identity.
+// `content`: the event without its stamps, as last written, to see whether it changed.
+struct FeedStamp {
+  std::string key;
+  int generation = 1;
+  bool in_feed = true;
+  int sequence = 0;
+  Instant changed_at{};
+  std::string content;
+  friend bool operator==(const FeedStamp&, const FeedStamp&) = default;
+};
+
+enum class Region { kOther, kEu, kUs };
+[[nodiscard]] std::string_view region_name(Region region);
+[[nodiscard]] std::optional<Region> parse_region(std::string_view name);
+
+struct Settings {
+  std::string name = "Our household";
+  std::string time_zone;           // IANA name; empty = the system's
+  Region region = Region::kOther;  // EU: use-by is a safety date for every food
+  std::string currency = "EUR";    // shown behind amounts of money
+  int margin_days = 0;
+  int slack_days = 14;
+  int donate_days = 30;
+  int late_days = 7;
+  HalfServings tolerance{8};  // a person and week
+  HalfServings monotony{4};   // of one food, a person and week
+  int variety_cap = 2;        // units of one food for one person in one kit
+  Weekday week_starts = Weekday::kMonday;
+  Weekday shopping_day = Weekday::kSaturday;
+  friend bool operator==(const Settings&, const Settings&) = default;
+};
+
+struct Household {
+  std::string book_id;  // a UUID, made once; the name space of the feed's identities
+  Settings settings;
+  std::vector<OwnAllergen> own_allergens;
+  std::vector<Person> people;
+  std::vector<Food> foods;
+  std::vector<Place> places;
+  std::vector<ReviewRule> review_rules;
+  std::vector<MenuLine> menu;
+  std::vector<TableSeat> table;  // sorted by weekday, meal
+  std::vector<TableException> exceptions;
+  std::vector<Lot> lots;
+  std::vector<Reading> readings;
+  std::vector<Entry> entries;
+  std::vector<ReviewEvent> review_events;
+  std::vector<ReviewMark> review_marks;
+  std::vector<ShownMeal> shown_meals;  // sorted by day, meal
+  std::vector<FeedStamp> feed;         // sorted by key, generation
+  friend bool operator==(const Household&, const Household&) = default;
+};
+
+// Lookups; null when there is none. Cost O(log n); the lists must be sorted.
+[[nodiscard]] const Person* find_person(const Household& household, const PersonKey& key);
+[[nodiscard]] const Food* find_food(const Household& household, const FoodKey& key);
+[[nodiscard]] const Place* find_place(const Household& household, const PlaceKey& key);
+[[nodiscard]] const Lot* find_lot(const Household& household, LotId id);
+// The kit above (or at) a place; empty when it is not in a kit.
+[[nodiscard]] PlaceKey kit_of(const Household& household, const PlaceKey& place);
+// Is `place` inside `outer`, or the same?
+[[nodiscard]] bool is_within(const Household& household, const PlaceKey& place, const PlaceKey& outer);
+// "Home kit > Box 1 > Mira's bag"
+[[nodiscard]] std::string place_path(const Household& household, const PlaceKey& place);
+// Places of a kind, in key order.
+[[nodiscard]] std::vector<PlaceKey> places_of_kind(const Household& household, PlaceKind kind);
+
+}  // namespace larderloop
