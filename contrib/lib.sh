@@ -42,7 +42,8 @@ install_packages() {
     complain "  hint: as root, run: apt-get update && apt-get install --no-install-recommends $missing"
     return 1
   fi
-  say "installing packages: $missing"
+  say "installing packages: $missing (log: build/packages.log)"
+  fresh_log packages
   # shellcheck disable=SC2086  # one word a package
   {
     logged packages $as_root apt-get update &&
