@@ -23,6 +23,7 @@ struct FeedEvent {
   std::string description;
   Instant changed_at{};
   int sequence = 0;
+  bool cancelled = false;  // only the last event of an otherwise empty feed, which must not be without any
 };
 struct FeedReport {
   std::string name;

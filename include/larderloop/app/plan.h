@@ -10,6 +10,7 @@
 #include "larderloop/app/reviews.h"
 #include "larderloop/core/eligible.h"
 #include "larderloop/core/household.h"
+#include "larderloop/core/lot.h"
 #include "larderloop/core/result.h"
 #include "larderloop/plan/problem.h"
 
@@ -83,7 +84,7 @@ struct Helping {
   FoodKey food;
   PersonKey person;
   HalfServings amount;
-  bool opens = false;  // the first helping from a unit that is opened at this meal
+  std::int64_t opened_units = 0;  // sealed units opened at this meal, told on the first helping from them
   std::optional<Day> good_through;
 };
 struct PlannedMeal {

@@ -14,11 +14,14 @@ struct ShopGroup {
 };
 struct ShopList {
   Day as_of{};
-  std::optional<Day> shop_by;  // the last shopping day before the first kit review the list is for, or today when it is due
+  std::optional<Day> shop_by;  // the earliest shop_by_day of the kits that the list is for
   std::vector<ShopGroup> groups;
   std::vector<Unmet> unmet;    // no known food fits
   std::int64_t cost_cents = 0;
 };
+// The household's last shopping day on or before `need`; when that is past, its next one. It moves once a week at most.
+[[nodiscard]] Day shop_by_day(const Settings& settings, Day need, Day today);
+
 // `plan`: of the same household and day.
 [[nodiscard]] ShopList shop_list(const Household& household, const PlanReport& plan, bool pantry);
 

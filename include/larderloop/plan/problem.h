@@ -22,6 +22,8 @@ struct Eater {
   std::set<std::string> avoid;
   std::map<std::string, int> ratings;  // by product
   std::optional<std::int64_t> tolerance;
+  std::optional<std::int64_t> monotony;           // of one product in one week; absent = the problem's
+  std::map<std::string, std::int64_t> eaten_this_week;  // by product, before today in week 0: counts towards both limits
   std::int64_t energy_target = 0;  // kcal a day; 0 = none (refill only)
 };
 

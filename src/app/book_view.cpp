@@ -1,0 +1,32 @@
+#include "app/book_view.h"
+
+#include <utility>
+
+namespace larderloop {
+
+Result<BookView> view_book(const Household& household) {
+  auto ledger = replay(household);
+  if (!ledger) return fail(ledger.error());
+  BookView view;
+  view.household = &household;
+  for (LotFacts& facts : all_lot_facts(household)) view.facts.emplace(facts.id, std::move(facts));
+  for (const Place& place : household.places) view.kit_of_place[place.key] = kit_of(household, place.key);
+  view.positions.reserve(ledger->stock().size());
+  for (const auto& [at, amount] : ledger->stock()) {
+    const LotFacts& facts = view.facts.at(at.lot);
+    const Food* food = find_food(household, facts.food);
+    view.positions.push_back({at, amount, food, &facts, good_through_at(*food, facts, at.opened_on)});
+  }
+  return view;
+}
+
+const Statement* effective_label(const LotFacts& facts) { return facts.label ? &*facts.label : nullptr; }
+
+bool lasts(const Position& position, Day hold_until) {
+  if (position.food->kind == FoodKind::kWater) return true;  // has its own due rule
+  if (position.facts->state != LotState::kOk) return false;
+  if (!position.good_through) return position.food->kind == FoodKind::kThing;
+  return *position.good_through >= hold_until;
+}
+
+}  // namespace larderloop

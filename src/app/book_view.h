@@ -1,0 +1,40 @@
+// book_view.h - a household seen on one day: stock replayed, lots resolved, once for all tasks of a command.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <vector>
+
+#include "larderloop/core/household.h"
+#include "larderloop/core/lot.h"
+#include "larderloop/core/result.h"
+#include "larderloop/core/stock.h"
+
+namespace larderloop {
+
+// What lies at one place: sealed or opened on a day. Pointers live as long as the view's household.
+struct Position {
+  StockKey at;
+  HalfServings amount;
+  const Food* food = nullptr;
+  const LotFacts* facts = nullptr;
+  std::optional<Day> good_through;  // for opened units the opened-life rule has been applied
+};
+
+struct BookView {
+  const Household* household = nullptr;
+  std::map<LotId, LotFacts> facts;
+  std::vector<Position> positions;         // by lot, place, opened_on
+  std::map<PlaceKey, PlaceKey> kit_of_place;  // empty key: not in a kit
+};
+
+// The household must outlive the view. Fails when the record cannot be replayed.
+[[nodiscard]] Result<BookView> view_book(const Household& household);
+
+// The statement that decides about a lot: its own when its label was read, else unknown (null).
+[[nodiscard]] const Statement* effective_label(const LotFacts& facts);
+
+// Must this leave a kit whose contents have to last through `hold_until`? Water and things without a date never do.
+[[nodiscard]] bool lasts(const Position& position, Day hold_until);
+
+}  // namespace larderloop

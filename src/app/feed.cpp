@@ -1,0 +1,240 @@
+#include "larderloop/app/feed.h"
+
+#include <algorithm>
+#include <map>
+
+#include "app/plain_names.h"
+#include "larderloop/app/meal_items.h"
+#include "larderloop/app/shop.h"
+#include "larderloop/calendar/ics.h"
+#include "larderloop/core/words.h"
+
+namespace larderloop {
+namespace {
+
+constexpr int kReviewsAheadDays = 731;
+
+std::string counted(std::size_t count, const std::string& word) {
+  return std::to_string(count) + " " + plural(word, static_cast<std::int64_t>(count));
+}
+
+std::string shortened(std::string text, std::size_t most) {
+  if (text.size() <= most) return text;
+  std::size_t cut = text.rfind(',', most - 12);
+  if (cut == std::string::npos) cut = text.rfind(' ', most - 12);
+  if (cut == std::string::npos) return text;
+  return text.substr(0, cut) + " and more";
+}
+
+class Writer {
+ public:
+  Writer(const Household& household, const PlanReport& plan) : household_(household), plan_(plan) {}
+
+  Result<std::vector<FeedEvent>> events() {
+    for (const KitPlan& kit : plan_.kits) {
+      if (auto told = reviews(kit); !told) return fail(told.error());
+      shopping(kit);
+    }
+    meals();
+    give_aways();
+    if (events_.empty()) {
+      add("empty", FeedKind::kReview, Day{date::local_days{date::year{2000} / 1 / 1}}, "Nothing planned",
+          "This household has no kit to review and nothing to eat soon.");
+      events_.back().cancelled = true;
+    }
+    return std::move(events_);
+  }
+
+ private:
+  void add(std::string key, FeedKind kind, Day day, std::string summary, std::string description) {
+    FeedEvent event;
+    event.key = std::move(key);
+    event.kind = kind;
+    event.begin = day;
+    event.end = day + Days(1);
+    event.summary = std::move(summary);
+    event.description = std::move(description);
+    events_.push_back(std::move(event));
+  }
+
+  Status reviews(const KitPlan& kit) {
+    auto slots = review_slots(household_, kit.schedule.kit, plan_.as_of);
+    if (!slots) return fail(slots.error());
+    const std::string name = place_words(household_, kit.schedule.kit);
+    const int slack = kit.schedule.slack_days;
+    const ReviewSlot* previous = nullptr;
+    for (const ReviewSlot& slot : *slots) {
+      const bool wanted = slot.state == SlotState::kOpen || slot.state == SlotState::kDue || slot.state == SlotState::kComing;
+      if (!wanted || slot.day < plan_.as_of) continue;
+      if (previous != nullptr) tell_review(*previous, name, slot.day + Days(slack));
+      previous = &slot;
+      if (days_between(plan_.as_of, slot.slot) > kReviewsAheadDays) break;
+    }
+    return {};
+  }
+
+  void tell_review(const ReviewSlot& slot, const std::string& name, Day hold_until) {
+    if (days_between(plan_.as_of, slot.slot) > kReviewsAheadDays) return;
+    add("review|" + slot.kit.str() + "|" + iso_day(slot.slot), FeedKind::kReview, slot.day, "Review the " + name,
+        "Walk through it bag by bag: is it there, is it sound, what does the label say?\n"
+        "What stays must be good through " +
+            plain_day(hold_until) +
+            ".\nTins and packs that bulge, leak, are rusted or badly dented go out whatever the date says.\n"
+            "Begin with: larderloop review start " +
+            slot.kit.str());
+  }
+
+  // One event for what a kit still needs, named by the review that found it missing.
+  void shopping(const KitPlan& kit) {
+    if (kit.buy.empty()) return;
+    const auto slots = review_slots(household_, kit.schedule.kit, plan_.as_of);
+    Day slot = kit.schedule.next.slot;
+    Day need = plan_.as_of;
+    if (kit.schedule.current) {
+      slot = kit.schedule.current->slot;
+      need = kit.schedule.current->day;
+    } else if (slots) {
+      for (const ReviewSlot& each : *slots) {
+        if (each.state == SlotState::kDone) slot = each.slot;
+      }
+    }
+    std::string text;
+    for (const BuyLine& line : kit.buy) {
+      const Food& food = *find_food(household_, line.food);
+      text += std::to_string(line.units) + " " + plural(food.unit, line.units) + " " + food.name;
+      if (!line.pack.shop.empty()) text += " (" + line.pack.shop + ")";
+      text += "\n";
+    }
+    text += "Good through " + plain_day(kit.schedule.hold_until) +
+            " at least. Read the label of every package: recipes change.\nThe whole list: larderloop shop";
+    add("shop|" + kit.schedule.kit.str() + "|" + iso_day(slot), FeedKind::kShopBy,
+        shop_by_day(household_.settings, need, plan_.as_of),
+        "Shop for the " + place_words(household_, kit.schedule.kit) + ": " + counted(kit.buy.size(), "thing"), text);
+  }
+
+  // One event a day of this week and the next on which something is to be eaten up.
+  void meals() {
+    const Day end = start_of_week(plan_.as_of, household_.settings.week_starts) + Days(14);
+    std::map<Day, std::vector<const PlannedMeal*>> days;
+    for (const PlannedMeal& meal : plan_.eat_down.meals) {
+      if (meal.day < end) days[meal.day].push_back(&meal);
+    }
+    for (const auto& [day, meals] : days) {
+      std::vector<std::string> foods;
+      std::string text;
+      for (const PlannedMeal* meal : meals) {
+        text += meal_words(meal->meal) + "\n";
+        for (const MealItem& item : meal_items(*meal)) {
+          std::string name = food_words(household_, item.food);
+          text += "- " + item_words(household_, item) + ", from " + place_words(household_, item.at.place);
+          if (item.good_through) text += ", good through " + plain_day(*item.good_through);
+          text += "\n";
+          if (std::find(foods.begin(), foods.end(), name) == foods.end()) foods.push_back(std::move(name));
+        }
+      }
+      text += "Look, smell, and read the label before you serve it.";
+      std::string title = "Eat soon: ";
+      for (std::size_t index = 0; index < foods.size(); ++index) title += (index == 0 ? "" : ", ") + foods[index];
+      add("eat|" + iso_day(day), FeedKind::kEatSoon, day, shortened(title, 60), text);
+    }
+  }
+
+  void give_aways() {
+    std::map<LotId, GiveAway> lots;
+    for (const GiveAway& each : plan_.eat_down.give_away) {
+      const auto [lot, fresh] = lots.emplace(each.at.lot, each);
+      if (!fresh) lot->second.amount += each.amount;
+    }
+    for (const auto& [id, each] : lots) {
+      const Food& food = *find_food(household_, each.food);
+      add("give|" + std::to_string(id.value()), FeedKind::kGiveAway, each.by, "Give away: " + food.name,
+          units_words(food, each.amount) + " of " + food.name + ", from " + place_words(household_, each.at.place) +
+              ".\nGood through " + plain_day(*each.good_through) +
+              "; nobody here will have eaten it by then. Give it away while a food bank still takes it.");
+    }
+  }
+
+  const Household& household_;
+  const PlanReport& plan_;
+  std::vector<FeedEvent> events_;
+};
+
+// Everything a reader sees of an event but its stamps.
+std::string content_of(const FeedEvent& event) {
+  return iso_day(event.begin) + "/" + iso_day(event.end) + "\n" + std::string(feed_kind_words(event.kind)) +
+         (event.cancelled ? " cancelled" : "") + "\n" + event.summary + "\n" + event.description;
+}
+
+// Gives events their identity and stamps, and says which stamps are new.
+void stamp(const Household& household, Instant now, std::vector<FeedEvent>& events, Changes& changes) {
+  std::map<std::string, const FeedStamp*> latest;
+  for (const FeedStamp& each : household.feed) {
+    const FeedStamp*& kept = latest[each.key];
+    if (kept == nullptr || each.generation > kept->generation) kept = &each;
+  }
+  std::set<std::string> present;
+  for (FeedEvent& event : events) {
+    present.insert(event.key);
+    const auto found = latest.find(event.key);
+    FeedStamp next;
+    next.key = event.key;
+    next.content = content_of(event);
+    next.changed_at = now;
+    bool changed = true;
+    if (found != latest.end()) {
+      const FeedStamp& kept = *found->second;
+      next.generation = kept.generation;
+      if (!kept.in_feed) {
+        next.generation += 1;  // it left the feed once: the same identity never comes back
+      } else if (kept.content == next.content) {
+        next.sequence = kept.sequence;
+        next.changed_at = kept.changed_at;
+        changed = false;
+      } else {
+        next.sequence = kept.sequence + 1;
+        next.changed_at = std::max(now, kept.changed_at + std::chrono::seconds(1));
+      }
+    }
+    event.uid = uuid_v5(household.book_id, event.key + "|" + std::to_string(next.generation));
+    event.sequence = next.sequence;
+    event.changed_at = next.changed_at;
+    if (changed) changes.feed.push_back(std::move(next));
+  }
+  for (const auto& [key, kept] : latest) {
+    if (!kept->in_feed || present.count(key) > 0) continue;
+    FeedStamp gone = *kept;
+    gone.in_feed = false;
+    changes.feed.push_back(std::move(gone));
+  }
+}
+
+}  // namespace
+
+std::string_view feed_kind_words(FeedKind kind) {
+  switch (kind) {
+    case FeedKind::kReview:
+      return "Review";
+    case FeedKind::kEatSoon:
+      return "Eat soon";
+    case FeedKind::kShopBy:
+      return "Shop";
+    case FeedKind::kGiveAway:
+      return "Give away";
+  }
+  return "";
+}
+
+Result<Outcome<FeedReport>> make_feed(const Household& household, const PlanReport& plan, Asked asked) {
+  auto events = Writer(household, plan).events();
+  if (!events) return fail(events.error());
+  Outcome<FeedReport> outcome;
+  outcome.report.name = household.settings.name;
+  stamp(household, asked.now, *events, outcome.changes);
+  std::sort(events->begin(), events->end(), [](const FeedEvent& a, const FeedEvent& b) {
+    return a.begin != b.begin ? a.begin < b.begin : a.uid < b.uid;
+  });
+  outcome.report.events = std::move(*events);
+  return outcome;
+}
+
+}  // namespace larderloop

@@ -1,0 +1,44 @@
+#include "larderloop/app/plan.h"
+
+#include <algorithm>
+
+#include "app/plan_build.h"
+#include "app/plan_shown.h"
+
+namespace larderloop {
+
+Result<Outcome<PlanReport>> make_plan(const Household& household, Asked asked, bool with_plain) {
+  auto view = view_book(household);
+  if (!view) return fail(view.error());
+  Outcome<PlanReport> outcome;
+  PlanReport& report = outcome.report;
+  report.as_of = asked.today;
+
+  // The kit whose review is nearest is served from the pantry first.
+  std::vector<std::pair<Day, PlaceKey>> kits;
+  for (const PlaceKey& kit : places_of_kind(household, PlaceKind::kKit)) {
+    auto schedule = kit_schedule(household, kit, asked.today);
+    if (!schedule) return fail(schedule.error());
+    kits.emplace_back(schedule->current ? schedule->current->day : schedule->next.day, kit);
+  }
+  std::sort(kits.begin(), kits.end());
+  Reserved reserved;
+  for (const auto& [day, kit] : kits) {
+    auto plan = plan_kit_in(*view, kit, reserved, asked.today);
+    if (!plan) return fail(plan.error());
+    for (const Fill& fill : plan->fills) {
+      if (fill.from == FillFrom::kPantry) reserved[fill.at] += fill.units;
+    }
+    report.kits.push_back(std::move(*plan));
+  }
+  auto eat = plan_eating(*view, report.kits, reserved, asked.today, with_plain);
+  if (!eat) return fail(eat.error());
+  report.eat_down = std::move(*eat);
+
+  std::vector<ShownMeal> shown = to_show(household, report.eat_down, asked.today);
+  report.eat_down.changed = differences(*view, shown, asked.today);
+  if (shown != household.shown_meals) outcome.changes.shown_meals = std::move(shown);
+  return outcome;
+}
+
+}  // namespace larderloop

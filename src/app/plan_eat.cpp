@@ -1,0 +1,136 @@
+// The eat-down part of the plan: a solved and checked problem told in the household's words.
+#include <algorithm>
+
+#include "app/plan_build.h"
+#include "larderloop/plan/check.h"
+#include "larderloop/plan/planner.h"
+
+namespace larderloop {
+namespace {
+
+class Teller {
+ public:
+  Teller(const BookView& view, const EatBuild& build, Day today) : view_(view), build_(build), today_(today) {}
+
+  // Who eats what from which unit. The predicate is asked once more about every single helping.
+  Status tell_meals(const plan::EatDownPlan& solved, EatDown& eat) const {
+    std::map<std::pair<std::string, std::string>, std::int64_t> opened;  // (lot, meal) still to be shown as opened
+    for (const plan::Opened& each : solved.opened) opened[{each.lot, each.meal}] += each.units;
+    std::map<std::pair<Day, Meal>, PlannedMeal> meals;
+    for (const plan::Dealt& dealt : plan::deal(build_.problem, solved)) {
+      const Position& position = *build_.lots.at(dealt.lot);
+      const Person* person = find_person(*view_.household, PersonKey(dealt.eater));
+      const auto refusal = why_not(*view_.household, *person, *position.food, effective_label(*position.facts));
+      if (refusal) {
+        return fail(ErrorKind::kDefect,
+                    "the plan gives " + position.food->name + " to " + person->name + ", but " + refusal_words(*refusal),
+                    "please report this with: larderloop export");
+      }
+      const auto& [day, meal] = build_.meals.at(dealt.meal);
+      PlannedMeal& planned = meals[{day, meal}];
+      planned.day = day;
+      planned.meal = meal;
+      Helping helping;
+      helping.at = position.at;
+      helping.food = position.food->key;
+      helping.person = person->key;
+      helping.amount = HalfServings(dealt.servings);
+      helping.good_through = position.good_through;
+      const auto opens = opened.find({dealt.lot, dealt.meal});
+      if (opens != opened.end()) {
+        helping.opened_units = opens->second;
+        opened.erase(opens);
+      }
+      planned.helpings.push_back(std::move(helping));
+    }
+    for (auto& [key, meal] : meals) {
+      std::stable_sort(meal.helpings.begin(), meal.helpings.end(), [](const Helping& a, const Helping& b) {
+        if (a.food != b.food) return a.food < b.food;
+        if (a.at != b.at) return a.at < b.at;
+        return a.person < b.person;
+      });
+      eat.meals.push_back(std::move(meal));
+    }
+    return {};
+  }
+
+  void tell_rest(const plan::EatDownPlan& solved, EatDown& eat) const {
+    for (const plan::LotUnits& each : solved.donated) {
+      const Position& position = *build_.lots.at(each.lot);
+      const Day by = *position.good_through - Days(view_.household->settings.donate_days);
+      eat.give_away.push_back({position.at, position.food->key, HalfServings::units(each.units, position.food->servings),
+                               by, position.good_through});
+    }
+    std::stable_sort(eat.give_away.begin(), eat.give_away.end(),
+                     [](const GiveAway& a, const GiveAway& b) { return a.by < b.by; });
+    for (const plan::LotUnits& each : solved.wasted) {
+      const Position& position = *build_.lots.at(each.lot);
+      eat.left_over.push_back({position.at, position.food->key,
+                               HalfServings::units(each.units, position.food->servings), position.good_through});
+    }
+  }
+
+  // What is over, and what waits for somebody, wherever it lies.
+  void tell_state(EatDown& eat) const {
+    for (const Position& position : view_.positions) {
+      const FoodKind kind = position.food->kind;
+      if (kind == FoodKind::kWater || kind == FoodKind::kThing) continue;
+      if (position.facts->state != LotState::kOk) {
+        eat.waiting.push_back({position.at, position.food->key, position.amount, position.facts->state});
+      } else if (position.good_through && *position.good_through < today_) {
+        eat.past.push_back({position.at, position.food->key, position.amount, *position.good_through,
+                            position.facts->safety, position.facts->basis});
+      }
+    }
+    std::stable_sort(eat.past.begin(), eat.past.end(), [](const PastDate& a, const PastDate& b) {
+      return a.safety != b.safety ? a.safety : a.good_through < b.good_through;
+    });
+  }
+
+  // What plain date order would do, judged by the same independent checker.
+  void compare_plain(EatDown& eat) const {
+    const plan::EatDownPlan plain = plan::plain_date_order(build_.problem);
+    eat.plain.broken_rules = plan::check(build_.problem, plain).violations.size();
+    std::map<std::string, const Position*> by_product;
+    for (const plan::EatLot& lot : build_.problem.lots) by_product.emplace(lot.product, build_.lots.at(lot.id));
+    std::set<std::pair<std::string, std::string>> told;
+    for (const plan::MealServing& serving : plain.servings) {
+      const Position& position = *by_product.at(serving.product);
+      const Person* person = find_person(*view_.household, PersonKey(serving.eater));
+      const auto refusal = why_not(*view_.household, *person, *position.food, effective_label(*position.facts));
+      if (!refusal || eat.plain.examples.size() >= 5 || !told.insert({serving.eater, serving.product}).second) continue;
+      const auto& [day, meal] = build_.meals.at(serving.meal);
+      eat.plain.examples.push_back(short_day(day) + ", " + std::string(meal_name(meal)) + ": " + person->name +
+                                   " would be handed " + position.food->name + ", but " + refusal_words(*refusal));
+    }
+  }
+
+ private:
+  const BookView& view_;
+  const EatBuild& build_;
+  Day today_;
+};
+
+}  // namespace
+
+Result<EatDown> plan_eating(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved, Day today,
+                            bool with_plain) {
+  const EatBuild build = build_eat_down(view, kits, reserved, today);
+  const plan::EatDownPlan solved = plan::plan_eat_down(build.problem);
+  const plan::Verdict verdict = plan::check(build.problem, solved);
+  if (!verdict.allowed()) {
+    return fail(ErrorKind::kDefect, "the plan of meals breaks a rule: " + verdict.violations.front(),
+                "please report this with: larderloop export");
+  }
+  EatDown eat;
+  eat.until = build.until;
+  eat.levels = verdict.levels;
+  const Teller teller(view, build, today);
+  if (auto told = teller.tell_meals(solved, eat); !told) return fail(told.error());
+  teller.tell_rest(solved, eat);
+  teller.tell_state(eat);
+  if (with_plain) teller.compare_plain(eat);
+  return eat;
+}
+
+}  // namespace larderloop

@@ -1,0 +1,181 @@
+#include "larderloop/render/plan_text.h"
+
+#include <fmt/core.h>
+
+#include "larderloop/app/meal_items.h"
+#include "larderloop/core/words.h"
+#include "render/plain.h"
+
+namespace larderloop {
+namespace {
+
+std::string kit_heading(const Household& household, const KitSchedule& schedule) {
+  std::string text = plain::place(household, schedule.kit) + "\n";
+  if (schedule.current) {
+    text += fmt::format("  review {} {}, the next one on {}\n", slot_state_words(schedule.current->state),
+                        plain_day(schedule.current->day), plain_day(schedule.next.day));
+  } else {
+    text += fmt::format("  next review on {}\n", plain_day(schedule.next.day));
+  }
+  return text + fmt::format("  what stays must be good through {}\n\n", plain_day(schedule.hold_until));
+}
+
+std::string leaving_line(const Household& household, const Leaving& each, const std::string& why) {
+  return fmt::format("{} ({}, {}{})", plain::amount_of(household, each.food, each.amount), plain::lot(each.at),
+                     plain::good_through(each.good_through), why.empty() ? "" : "; " + why);
+}
+
+void add_fills(const Household& household, const KitPlan& plan, plain::Section& pantry, plain::Section& other_bag) {
+  // Several menu lines may share one lot in one bag: the person at the box moves them in one go.
+  std::map<std::pair<PlaceKey, StockKey>, Fill> moves;
+  for (const Fill& fill : plan.fills) {
+    if (fill.from != FillFrom::kPantry && fill.from != FillFrom::kOtherBag) continue;
+    const auto [move, fresh] = moves.emplace(std::make_pair(fill.place, fill.at), fill);
+    if (!fresh) move->second.units += fill.units;
+  }
+  for (const auto& [key, fill] : moves) {
+    const Food* food = find_food(household, fill.food);
+    const std::string text =
+        fmt::format("{} from {} ({}, {})",
+                    plain::amount_of(household, fill.food, HalfServings::units(fill.units, food->servings)),
+                    plain::place(household, fill.at.place), plain::lot(fill.at), plain::good_through(fill.good_through));
+    (fill.from == FillFrom::kPantry ? pantry : other_bag).line("into " + plain::place(household, fill.place), text);
+  }
+}
+
+std::string water_text(const Household& household, const WaterState& water) {
+  if (water.need_ml == 0 && water.have_ml == 0) return {};
+  plain::Section section("Drinking water: " + plain::litres(water.have_ml) + " there, " +
+                         plain::litres(water.need_ml) + " wanted");
+  section.line(water.have_ml >= water.need_ml ? "enough" : "too little, see above");
+  for (const Leaving& each : water.to_refill) {
+    section.line(fmt::format("pour out and fill again: {} in {} ({}, {})",
+                             plain::amount_of(household, each.food, each.amount),
+                             plain::place(household, each.at.place), plain::lot(each.at),
+                             plain::good_through(each.good_through)));
+  }
+  for (const Leaving& each : water.past_date) {
+    section.line(fmt::format("past its printed date, taste may change: {} in {} ({})",
+                             plain::amount_of(household, each.food, each.amount),
+                             plain::place(household, each.at.place), plain::lot(each.at)));
+  }
+  return section.text();
+}
+
+void add_unmet(const Household& household, const std::vector<Unmet>& unmet, plain::Section& section) {
+  for (const Unmet& each : unmet) {
+    const std::string what = each.ml > 0 ? plain::litres(each.ml) + " of water" : plain::menu_line(household, each.line);
+    section.line(plain::place(household, each.place) + ": " + what);
+    section.line("  " + each.why);
+  }
+}
+
+std::string eat_text(const Household& household, const EatDown& eat, Day today, bool all_meals) {
+  const Day end = start_of_week(today, household.settings.week_starts) + Days(14);
+  plain::Section meals("Eat these, soonest date first (look, smell and read the label before serving)");
+  std::size_t later = 0;
+  for (const PlannedMeal& meal : eat.meals) {
+    if (!all_meals && meal.day >= end) {
+      later += 1;
+      continue;
+    }
+    for (const MealItem& item : meal_items(meal)) {
+      meals.line(plain_day(meal.day),
+                 fmt::format("{}: {} for {} ({}, {}, {})", meal_name(meal.meal),
+                             plain::amount_of(household, item.food, item.amount),
+                             plain::people(household, item.people), plain::place(household, item.at.place),
+                             plain::lot(item.at), plain::good_through(item.good_through)));
+    }
+  }
+  std::string text = meals.text();
+  if (later > 0) {
+    text += fmt::format("  and {} more {} until {} (all of them: larderloop plan --all)\n\n", later,
+                        plural("meal", static_cast<std::int64_t>(later)), plain_day(eat.until - Days(1)));
+  }
+  plain::Section give("Give away while it is good");
+  for (const GiveAway& each : eat.give_away) {
+    give.line(fmt::format("by {}: {} from {} ({}, {})", plain_day(each.by),
+                          plain::amount_of(household, each.food, each.amount), plain::place(household, each.at.place),
+                          plain::lot(each.at), plain::good_through(each.good_through)));
+  }
+  plain::Section left("Nobody can eat these in time, and it is too late to give them away");
+  for (const LeftOver& each : eat.left_over) {
+    left.line(fmt::format("{} from {} ({}, {})", plain::amount_of(household, each.food, each.amount),
+                          plain::place(household, each.at.place), plain::lot(each.at),
+                          plain::good_through(each.good_through)));
+  }
+  return text + give.text() + left.text();
+}
+
+std::string state_text(const Household& household, const EatDown& eat) {
+  plain::Section unsafe("Throw out: past a use-by date, whatever it looks like");
+  plain::Section look("Past its best-before date: look, smell, decide");
+  for (const PastDate& each : eat.past) {
+    (each.safety ? unsafe : look)
+        .line(fmt::format("{} in {} ({}, was good through {}{})", plain::amount_of(household, each.food, each.amount),
+                          plain::place(household, each.at.place), plain::lot(each.at), plain_day(each.good_through),
+                          each.basis == DayBasis::kEstimated ? " by estimate" : ""));
+  }
+  plain::Section waiting("Set aside until settled, do not eat");
+  for (const Waiting& each : eat.waiting) {
+    waiting.line(fmt::format("{} in {} ({}, {})", plain::amount_of(household, each.food, each.amount),
+                             plain::place(household, each.at.place), plain::lot(each.at), lot_state_name(each.state)));
+  }
+  plain::Section changed("Changed since you last saw the plan");
+  for (const std::string& line : eat.changed) changed.line(line);
+  return changed.text() + unsafe.text() + look.text() + waiting.text();
+}
+
+}  // namespace
+
+std::string render_kit_plan_text(const Household& household, const KitPlan& plan) {
+  std::string text = kit_heading(household, plan.schedule);
+  plain::Section wrong("Take out now: not for who it is packed for");
+  for (const Leaving& each : plan.wrong_bag) {
+    wrong.line(plain::place(household, each.at.place), leaving_line(household, each, ""));
+  }
+  plain::Section unread("Read these labels: somebody who eats from this bag has an allergy or a diet");
+  for (const Leaving& each : plan.label_needed) {
+    unread.line(plain::place(household, each.at.place), leaving_line(household, each, ""));
+  }
+  plain::Section leaves("Take out");
+  for (const Leaving& each : plan.leaves) {
+    leaves.line("from " + plain::place(household, each.at.place),
+                leaving_line(household, each, plain::reason(each.reason, each.good_through)));
+  }
+  plain::Section pantry("Put in from the pantry");
+  plain::Section other_bag("Move within the kit");
+  add_fills(household, plan, pantry, other_bag);
+  plain::Section buy(plan.cost_cents > 0
+                         ? "Buy, about " + money_words(plan.cost_cents, household.settings.currency) +
+                               " (the list with dates and label cautions: larderloop shop)"
+                         : "Buy (the list with dates and label cautions: larderloop shop)");
+  for (const BuyLine& each : plan.buy) {
+    const Food* food = find_food(household, each.food);
+    buy.line(fmt::format("{} for {}", plain::amount_of(household, each.food,
+                                                       HalfServings::units(each.units, food->servings)),
+                         plain::people(household, each.for_people)));
+  }
+  plain::Section surplus("Good, but no line of the menu needs it");
+  for (const Leaving& each : plan.surplus) {
+    surplus.line("in " + plain::place(household, each.at.place), leaving_line(household, each, ""));
+  }
+  plain::Section unmet("Still empty: nothing the book knows fits");
+  add_unmet(household, plan.unmet, unmet);
+  text += wrong.text() + unread.text() + leaves.text() + pantry.text() + other_bag.text() + buy.text() + unmet.text() +
+          surplus.text() + water_text(household, plan.water);
+  const bool moves = !leaves.empty() || !pantry.empty() || !other_bag.empty() || !wrong.empty() || !unread.empty();
+  if (plan.full() && !moves) text += "  The kit is full: every line of its menu is filled.\n\n";
+  return text;
+}
+
+std::string render_plan_text(const Household& household, const PlanReport& report, bool all_meals) {
+  std::string text = "Plan of " + plain_day(report.as_of) + "\n\n";
+  text += state_text(household, report.eat_down);
+  for (const KitPlan& kit : report.kits) text += render_kit_plan_text(household, kit);
+  text += eat_text(household, report.eat_down, report.as_of, all_meals);
+  while (text.size() > 1 && text[text.size() - 2] == '\n') text.pop_back();
+  return text;
+}
+
+}  // namespace larderloop
