@@ -1,0 +1,201 @@
+// Nothing is ever offered to somebody who must not have it: every output is walked over generated households and judged by a predicate
+// of its own (raw_predicate.h). That the walk can fail is shown on every output: with the avoid lists taken away before
+// planning, as if the program's predicate were broken, each of them is caught.
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <functional>
+#include <map>
+#include <nlohmann/json.hpp>
+
+#include "household_gen.h"
+#include "larderloop/app/feed.h"
+#include "larderloop/app/nudge.h"
+#include "larderloop/app/plan.h"
+#include "larderloop/app/shop.h"
+#include "larderloop/render/plan_json.h"
+#include "larderloop/render/plan_text.h"
+#include "raw_predicate.h"
+
+namespace larderloop {
+namespace {
+
+using Findings = std::vector<std::string>;
+
+Asked asked_on(int year, unsigned month, unsigned day) {
+  const Day today{date::local_days{date::year{year} / static_cast<int>(month) / static_cast<int>(day)}};
+  return {today, midnight(today)};
+}
+
+int scale() {
+  const char* text = std::getenv("LARDERLOOP_TEST_SCALE");
+  return text == nullptr ? 1 : std::max(1, std::atoi(text));
+}
+
+void judge(Findings& findings, const std::string& where, const std::string& verdict) {
+  if (!verdict.empty()) findings.push_back(where + ": " + verdict);
+}
+
+// ---- one walk an output, each from what the output says and nothing else ----
+
+Findings walk_plan_meals(const Household& truth, const nlohmann::json& plan) {
+  Findings findings;
+  for (const auto& meal : plan["data"]["eat_down"]["meals"]) {
+    for (const auto& helping : meal["helpings"]) {
+      judge(findings, "plan " + meal["day"].get<std::string>(),
+            raw::forbidden_lot(truth, PersonKey(helping["person"]), LotId(helping["lot"].get<std::int64_t>())));
+    }
+  }
+  return findings;
+}
+
+std::vector<PersonKey> eaters(const Household& truth, std::int64_t line_id) {
+  std::vector<PersonKey> people;
+  for (const MenuLine& line : truth.menu) {
+    if (line.id.value() != line_id) continue;
+    people = line.people;
+    if (!line.everyone) continue;
+    for (const Person& person : truth.people) {
+      if (person.species == "human") people.push_back(person.key);
+    }
+  }
+  return people;
+}
+
+bool is_eaten(const Household& truth, const std::string& food) {
+  for (const Food& each : truth.foods) {
+    if (each.key.str() == food) return each.kind != FoodKind::kThing && each.kind != FoodKind::kWater;
+  }
+  return false;
+}
+
+Findings walk_refill(const Household& truth, const nlohmann::json& plan) {
+  Findings findings;
+  for (const auto& kit : plan["data"]["kits"]) {
+    for (const auto& fill : kit["fills"]) {
+      if (!is_eaten(truth, fill["food"])) continue;
+      for (const PersonKey& person : eaters(truth, fill["menu_line"])) {
+        judge(findings, "refill of " + kit["kit"].get<std::string>(),
+              fill["lot"].is_null() ? raw::forbidden_pack(truth, person, FoodKey(fill["food"]))
+                                    : raw::forbidden_lot(truth, person, LotId(fill["lot"].get<std::int64_t>())));
+      }
+    }
+  }
+  return findings;
+}
+
+Findings walk_shop(const Household& truth, const nlohmann::json& shop) {
+  Findings findings;
+  for (const auto& group : shop["data"]["shops"]) {
+    for (const auto& line : group["lines"]) {
+      if (!is_eaten(truth, line["food"])) continue;
+      for (const auto& person : line["for"]) {
+        judge(findings, "shop " + line["food"].get<std::string>(),
+              raw::forbidden_pack(truth, PersonKey(person), FoodKey(line["food"])));
+      }
+    }
+  }
+  return findings;
+}
+
+// "Food (Ada, Ben and Cy)" wherever it stands in a text: nobody named there may be barred from every lot of the food.
+Findings walk_text(const Household& truth, const std::string& text, const std::string& output) {
+  Findings findings;
+  for (const Food& food : truth.foods) {
+    const std::string opening = food.name + " (";
+    for (std::size_t at = text.find(opening); at != std::string::npos; at = text.find(opening, at + 1)) {
+      if (at > 0 && std::isalnum(static_cast<unsigned char>(text[at - 1])) != 0) continue;  // inside a longer name
+      const std::size_t begin = at + opening.size();
+      const std::string names = text.substr(begin, text.find(')', begin) - begin);
+      for (const Person& person : truth.people) {
+        const std::string first = person.name.substr(0, person.name.find(' '));
+        const std::size_t found = names.find(first);
+        if (found == std::string::npos) continue;
+        const std::size_t after = found + first.size();
+        const bool whole = (found == 0 || names[found - 1] == ' ') &&
+                           (after == names.size() || names[after] == ',' || names[after] == ' ');
+        if (!whole) continue;
+        std::string verdict = "no lot of it";
+        for (const Lot& lot : truth.lots) {
+          if (lot.food == food.key && !verdict.empty()) verdict = raw::forbidden_lot(truth, person.key, lot.id);
+        }
+        judge(findings, output + ": " + food.name + " for " + person.name, verdict);
+      }
+    }
+  }
+  return findings;
+}
+
+// ---- the outputs of a household, planned by `planner` (the same one, or one that forgot who must not have what) ----
+
+struct Outputs {
+  nlohmann::json plan;
+  nlohmann::json shop;
+  std::string feed;
+  std::string nudge;
+};
+
+Outputs outputs_of(const Household& planner, Asked asked) {
+  Outputs out;
+  auto plan = make_plan(planner, asked);
+  EXPECT_TRUE(plan) << plan.error().what;
+  if (!plan) return out;
+  out.plan = nlohmann::json::parse(render_plan_json(planner, plan->report));
+  out.shop = nlohmann::json::parse(render_shop_json(planner, shop_list(planner, plan->report, true)));
+  auto feed = make_feed(planner, plan->report, asked);
+  EXPECT_TRUE(feed) << feed.error().what;
+  if (feed) {
+    for (const FeedEvent& event : feed->report.events) out.feed += event.summary + "\n" + event.description + "\n";
+  }
+  out.nudge = render_nudge_text(planner, make_nudge(planner, plan->report, asked));
+  return out;
+}
+
+std::map<std::string, Findings> walk_all(const Household& truth, const Outputs& out) {
+  return {{"plan", walk_plan_meals(truth, out.plan)},
+          {"refill", walk_refill(truth, out.plan)},
+          {"shop", walk_shop(truth, out.shop)},
+          {"feed", walk_text(truth, out.feed, "feed")},
+          {"nudge", walk_text(truth, out.nudge, "nudge")}};
+}
+
+Household without_hindrance(Household household) {
+  for (Person& person : household.people) {
+    person.avoid.clear();
+    person.diets.clear();
+    person.ratings.clear();
+  }
+  return household;
+}
+
+constexpr int kHouseholds = 60;
+const Asked kAsked = asked_on(2026, 11, 25);
+
+TEST(SafetyWalk, NothingIsOfferedToWhoMustNotHaveIt) {
+  std::size_t offers = 0;
+  for (int seed = 1; seed <= kHouseholds * scale(); ++seed) {
+    const Household household = generate_household(static_cast<std::uint64_t>(seed), 20 + seed % 60);
+    const Outputs out = outputs_of(household, kAsked);
+    for (const auto& [output, findings] : walk_all(household, out)) {
+      EXPECT_TRUE(findings.empty()) << "seed " << seed << ", " << output << ": " << findings.front();
+    }
+    for (const auto& meal : out.plan["data"]["eat_down"]["meals"]) offers += meal["helpings"].size();
+    for (const auto& kit : out.plan["data"]["kits"]) offers += kit["fills"].size();
+  }
+  EXPECT_GT(offers, 500U) << "the generated households plan next to nothing: the walk proves nothing";
+}
+
+TEST(SafetyWalk, ABrokenPredicateIsCaughtOnEveryOutput) {
+  std::map<std::string, std::size_t> caught;
+  for (int seed = 1; seed <= kHouseholds; ++seed) {
+    const Household truth = generate_household(static_cast<std::uint64_t>(seed), 20 + seed % 60);
+    const Outputs out = outputs_of(without_hindrance(truth), kAsked);
+    for (const auto& [output, findings] : walk_all(truth, out)) caught[output] += findings.size();
+  }
+  for (const char* output : {"plan", "refill", "shop", "feed", "nudge"}) {
+    EXPECT_GT(caught[output], 0U) << "a fault in " << output << " would go unnoticed";
+  }
+}
+
+}  // namespace
+}  // namespace larderloop
