@@ -1,0 +1,423 @@
+// The checker of eat-down plans: every row and level of docs/planning.md, read off the plan as it
+// stands.
+#include "larderloop/plan/check.h"
+#include "plan/exact.h"
+
+#include <algorithm>
+#include <deque>
+#include <tuple>
+
+namespace larderloop::plan {
+namespace {
+
+std::string named(const char* what, const std::string& id) {
+  return std::string(what) + " '" + id + "'";
+}
+std::string count(Exact number) {
+  return number.fits() ? std::to_string(number.value()) : "more than 64 bits hold";
+}
+
+class EatDownCheck {
+ public:
+  EatDownCheck(const EatDownProblem& problem, const EatDownPlan& plan)
+      : problem_(problem), plan_(plan), end_(Exact(problem.today) + problem.horizon_days) {}
+
+  Verdict verdict() {
+    index();
+    if (verdict_.violations.empty()) {
+      read_opened();
+      read_servings();
+      read_units(plan_.donated, "donated", donated_);
+      read_units(plan_.wasted, "wasted", wasted_);
+      check_donations();
+      check_conservation();
+      check_appetites();
+      check_weeks();
+      for (const auto& [id, product] : products_) check_open_units(*product);
+    }
+    tell_levels();
+    return std::move(verdict_);
+  }
+
+ private:
+  using MealProduct = std::pair<std::string, std::string>;
+
+  void breaks(std::string sentence) { verdict_.violations.push_back(std::move(sentence)); }
+
+  template <typename T>
+  void index_by_id(const std::vector<T>& all, const char* what,
+                   std::map<std::string, const T*>& by_id) {
+    for (const T& each : all) {
+      if (!by_id.emplace(each.id, &each).second)
+        breaks("the problem names " + named(what, each.id) + " twice");
+    }
+  }
+
+  // The problem itself: without sound ids and counts no plan can be judged.
+  void index() {
+    index_by_id(problem_.eaters, "eater", eaters_);
+    index_by_id(problem_.products, "product", products_);
+    index_by_id(problem_.lots, "lot", lots_);
+    index_by_id(problem_.meals, "meal", meals_);
+    if (problem_.horizon_days < 0 || !end_.fits()) breaks("the horizon is not a number of days");
+    for (const EatProduct& product : problem_.products) {
+      if (product.servings < 1) breaks(named("product", product.id) + " has no servings in a unit");
+      if (product.open_days < 0)
+        breaks(named("product", product.id) + " keeps a negative number of days");
+    }
+    for (const EatLot& lot : problem_.lots) {
+      if (products_.count(lot.product) == 0) {
+        breaks(named("lot", lot.id) + " is of " + named("product", lot.product) +
+               ", which is not in the problem");
+      }
+      if (lot.units < 0 || lot.open_servings < 0)
+        breaks(named("lot", lot.id) + " holds a negative number");
+    }
+    for (const EatMeal& meal : problem_.meals) {
+      for (const std::string& eater : meal.eaters) {
+        if (eaters_.count(eater) == 0) {
+          breaks(named("meal", meal.id) + " seats " + named("eater", eater) +
+                 ", who is not in the problem");
+        }
+      }
+    }
+    for (const EatMeal& meal : problem_.meals) calendar_.push_back(&meal);
+    std::sort(calendar_.begin(), calendar_.end(), [](const EatMeal* a, const EatMeal* b) {
+      return std::tie(a->day, a->kind, a->id) < std::tie(b->day, b->kind, b->id);
+    });
+  }
+
+  [[nodiscard]] bool in_scope(const EatLot& lot) const { return lot.last_good_day < end_.value(); }
+  [[nodiscard]] std::int64_t first_day(const EatLot& lot) const {
+    return std::max(problem_.today, lot.available_from.value_or(problem_.today));
+  }
+  [[nodiscard]] static int rating(const Eater& eater, const std::string& product) {
+    const auto found = eater.ratings.find(product);
+    return found == eater.ratings.end() ? 0 : found->second;
+  }
+  [[nodiscard]] static bool will_eat(const EatProduct& product, const Eater& eater) {
+    for (const std::string& tag : product.contains) {
+      if (eater.avoid.count(tag) > 0) return false;
+    }
+    return rating(eater, product.id) > -2;
+  }
+  [[nodiscard]] static bool seated(const EatMeal& meal, const std::string& eater) {
+    return std::find(meal.eaters.begin(), meal.eaters.end(), eater) != meal.eaters.end();
+  }
+  [[nodiscard]] std::int64_t week(std::int64_t day) const {
+    return (Exact(day) - problem_.week_start).floor_div(7).value();
+  }
+
+  void read_opened() {
+    for (const Opened& line : plan_.opened) {
+      const std::string what =
+          "opening " + named("lot", line.lot) + " at " + named("meal", line.meal);
+      const auto lot = lots_.find(line.lot);
+      const auto meal = meals_.find(line.meal);
+      if (lot == lots_.end() || meal == meals_.end()) {
+        breaks(what + ": not in the problem");
+        continue;
+      }
+      if (!opened_.emplace(std::pair(line.lot, line.meal), line.units).second) {
+        breaks(what + ": planned twice");
+        continue;
+      }
+      if (line.units < 0) breaks(what + ": a negative number of units");
+      if (line.units == 0) continue;
+      const EatLot& from = *lot->second;
+      const EatMeal& at = *meal->second;
+      const EatProduct& product = *products_.at(from.product);
+      if (from.already_open) breaks(what + ": it is open already");
+      if (!in_scope(from)) breaks(what + ": it is good beyond the horizon and kept");
+      if (at.day < first_day(from)) breaks(what + ": before it is available");
+      if (at.day > from.last_good_day) breaks(what + ": after its last good day");
+      if (product.kinds.count(at.kind) == 0) breaks(what + ": it does not suit this kind of meal");
+      const bool anyone = std::any_of(
+          at.eaters.begin(), at.eaters.end(),
+          [&](const std::string& eater) { return will_eat(product, *eaters_.at(eater)); });
+      if (!anyone) breaks(what + ": nobody at the meal will eat it");
+      opened_at_[{from.product, at.id}] += line.units;
+    }
+  }
+
+  void read_servings() {
+    for (const MealServing& line : plan_.servings) {
+      const std::string what = named("product", line.product) + " for " +
+                               named("eater", line.eater) + " at " + named("meal", line.meal);
+      const auto product = products_.find(line.product);
+      const auto meal = meals_.find(line.meal);
+      const auto eater = eaters_.find(line.eater);
+      if (product == products_.end() || meal == meals_.end() || eater == eaters_.end()) {
+        breaks(what + ": not in the problem");
+        continue;
+      }
+      if (!served_.emplace(std::tuple(line.product, line.meal, line.eater), line.servings).second) {
+        breaks(what + ": planned twice");
+        continue;
+      }
+      if (line.servings < 0) breaks(what + ": a negative number of servings");
+      if (line.servings == 0) continue;
+      if (!seated(*meal->second, line.eater)) breaks(what + ": not at this meal");
+      if (product->second->kinds.count(meal->second->kind) == 0) {
+        breaks(what + ": it does not suit this kind of meal");
+      }
+      if (!will_eat(*product->second, *eater->second))
+        breaks(what + ": must not or will not eat it");
+      eaten_at_[{line.product, line.meal}] += line.servings;
+    }
+  }
+
+  void read_units(const std::vector<LotUnits>& lines, const char* verb,
+                  std::map<std::string, Exact>& into) {
+    for (const LotUnits& line : lines) {
+      const std::string what = named("lot", line.lot) + " " + verb;
+      const auto lot = lots_.find(line.lot);
+      if (lot == lots_.end()) {
+        breaks(what + ": not in the problem");
+        continue;
+      }
+      if (!into.emplace(line.lot, line.units).second) {
+        breaks(what + ": told twice");
+        continue;
+      }
+      if (line.units < 0) breaks(what + ": a negative number of units");
+      if (line.units == 0) continue;
+      if (!in_scope(*lot->second)) breaks(what + ": it is good beyond the horizon and kept");
+      if (lot->second->already_open)
+        breaks(what + ": it is open already, what is left of it follows from the meals");
+    }
+  }
+
+  void check_donations() {
+    for (const auto& [id, units] : donated_) {
+      const EatLot& lot = *lots_.at(id);
+      if (units.value() == 0) continue;
+      if (!lot.may_donate) breaks(named("lot", id) + " donated: it may not be given away");
+      if (!Exact(problem_.donate_days).at_most(Exact(lot.last_good_day) - problem_.today)) {
+        breaks(named("lot", id) + " donated: too near its last good day");
+      }
+    }
+  }
+
+  void check_conservation() {
+    std::map<std::string, Exact> used;
+    for (const auto& [key, units] : opened_) used[key.first] += units;
+    for (const auto& [id, units] : donated_) used[id] += units;
+    for (const auto& [id, units] : wasted_) used[id] += units;
+    for (const auto& [id, lot] : lots_) {
+      if (lot->already_open || !in_scope(*lot)) continue;
+      const auto found = used.find(id);
+      const Exact sum = found == used.end() ? Exact(0) : found->second;
+      if (!sum.is(lot->units)) {
+        breaks(named("lot", id) + ": " + count(sum) + " units opened, donated or wasted of " +
+               count(lot->units));
+      }
+    }
+  }
+
+  void check_appetites() {
+    std::map<std::pair<std::string, std::string>, Exact> eaten;
+    for (const auto& [key, servings] : served_)
+      eaten[{std::get<1>(key), std::get<2>(key)}] += servings;
+    for (const auto& [key, servings] : eaten) {
+      const EatMeal& meal = *meals_.at(key.first);
+      const auto stated = meal.appetite.find(key.second);
+      const std::int64_t appetite =
+          stated == meal.appetite.end() ? 1 : std::max<std::int64_t>(0, stated->second);
+      if (!servings.at_most(appetite)) {
+        breaks(named("eater", key.second) + " at " + named("meal", key.first) + ": " +
+               count(servings) + " servings, appetite " + count(appetite));
+      }
+    }
+  }
+
+  void check_weeks() {
+    std::map<std::pair<std::string, std::int64_t>, Exact> weekly;
+    std::map<std::tuple<std::string, std::int64_t, std::string>, Exact> of_product;
+    for (const auto& [key, servings] : served_) {
+      if (servings <= 0) continue;
+      const auto& [product, meal, eater] = key;
+      const std::int64_t in = week(meals_.at(meal)->day);
+      weekly[{eater, in}] += servings;
+      of_product[{eater, in, product}] += servings;
+    }
+    for (auto& [key, servings] : weekly) {
+      const Eater& eater = *eaters_.at(key.first);
+      if (key.second == 0) {
+        for (const auto& [product, before] : eater.eaten_this_week) servings += before;
+      }
+      const std::int64_t limit =
+          std::max<std::int64_t>(0, eater.tolerance.value_or(problem_.tolerance));
+      if (!servings.at_most(limit)) {
+        breaks(named("eater", key.first) + " in week " + std::to_string(key.second) + ": " +
+               count(servings) + " servings, tolerance " + count(limit));
+      }
+    }
+    for (auto& [key, servings] : of_product) {
+      const auto& [id, in, product] = key;
+      const Eater& eater = *eaters_.at(id);
+      const auto before = eater.eaten_this_week.find(product);
+      if (in == 0 && before != eater.eaten_this_week.end()) servings += before->second;
+      const std::int64_t limit =
+          std::max<std::int64_t>(0, eater.monotony.value_or(problem_.monotony));
+      if (!servings.at_most(limit)) {
+        breaks(named("eater", id) + " in week " + std::to_string(in) + ": " + count(servings) +
+               " servings of " + named("product", product) + ", at most " + count(limit));
+      }
+    }
+  }
+
+  // Where each serving comes from: units that were open before, soonest date first; then units
+  // opened by the plan, oldest first.
+  void check_open_units(const EatProduct& product) {
+    struct Open {
+      std::int64_t from, through;
+      Exact left;
+    };
+    std::vector<Open> before;
+    std::vector<const EatLot*> open_lots;
+    for (const auto& [id, lot] : lots_) {
+      if (lot->product == product.id && lot->already_open && in_scope(*lot))
+        open_lots.push_back(lot);
+    }
+    std::stable_sort(open_lots.begin(), open_lots.end(), [](const EatLot* a, const EatLot* b) {
+      return a->last_good_day < b->last_good_day;
+    });
+    for (const EatLot* lot : open_lots)
+      before.push_back({first_day(*lot), lot->last_good_day, lot->open_servings});
+
+    const bool keeps = product.servings > 1 && product.open_days > 0;
+    std::deque<Open> planned;
+    const auto take = [](Open& open, Exact& wanted) {
+      const Exact taken = std::min(open.left.value(), wanted.value());
+      open.left -= taken;
+      wanted -= taken;
+      return taken;
+    };
+    for (const EatMeal* meal : calendar_) {
+      const auto eaten = eaten_at_.find({product.id, meal->id});
+      const auto units = opened_at_.find({product.id, meal->id});
+      if (eaten == eaten_at_.end() && units == opened_at_.end()) continue;
+      Exact wanted = eaten == eaten_at_.end() ? Exact(0) : eaten->second;
+      const Exact opening = units == opened_at_.end() ? Exact(0) : units->second;
+      const std::string what = named("product", product.id) + " at " + named("meal", meal->id);
+      for (Open& open : before) {
+        if (open.from <= meal->day && meal->day <= open.through) take(open, wanted);
+      }
+      if (!opening.at_most(wanted)) {
+        breaks(what + ": " + count(opening) + " units opened for " + count(wanted) + " servings");
+      }
+      while (!planned.empty() && planned.front().through < meal->day) planned.pop_front();
+      const Exact through = keeps ? Exact(meal->day) + product.open_days : Exact(meal->day);
+      const Exact fresh = opening * product.servings;
+      if (!through.fits() || !fresh.fits() || !wanted.fits()) {
+        breaks(what + ": too many to count");
+        return;
+      }
+      if (opening.value() > 0) planned.push_back({meal->day, through.value(), fresh});
+      for (Open& open : planned) take(open, wanted);
+      if (wanted.value() > 0)
+        breaks(what + ": " + count(wanted) + " servings without an open unit to take them from");
+      if (!keeps) planned.clear();
+    }
+  }
+
+  void tell_levels() {
+    const Exact levels[] = {wasted(), donated(), dislike(), late(), changed(), order()};
+    const char* const names[] = {"wasted", "donated", "dislike", "late", "changed", "order"};
+    for (std::size_t k = 0; k < 6; ++k) {
+      if (!levels[k].fits())
+        breaks(std::string("the level '") + names[k] + "' is too large to count");
+      verdict_.levels.push_back({names[k], levels[k].value(), std::nullopt});
+    }
+  }
+
+  [[nodiscard]] std::int64_t servings_in(const std::string& lot) const {
+    const auto found = lots_.find(lot);
+    const auto product =
+        found == lots_.end() ? products_.end() : products_.find(found->second->product);
+    return product == products_.end() ? 1 : product->second->servings;
+  }
+
+  // Whole units thrown away, and what was opened, before or by the plan, and is not eaten.
+  [[nodiscard]] Exact wasted() const {
+    Exact sum = 0;
+    for (const auto& [id, units] : wasted_) sum += units * servings_in(id);
+    for (const auto& [key, units] : opened_) sum += Exact(units) * servings_in(key.first);
+    for (const auto& [id, lot] : lots_) {
+      if (lot->already_open && in_scope(*lot)) sum += lot->open_servings;
+    }
+    for (const auto& [key, servings] : served_) sum -= servings;
+    return sum;
+  }
+  [[nodiscard]] Exact donated() const {
+    Exact sum = 0;
+    for (const auto& [id, units] : donated_) sum += units * servings_in(id);
+    return sum;
+  }
+  [[nodiscard]] Exact dislike() const {
+    Exact sum = 0;
+    for (const auto& [key, servings] : served_) {
+      const Eater& eater = *eaters_.at(std::get<2>(key));
+      sum += Exact(servings) * (2 - rating(eater, std::get<0>(key)));
+    }
+    return sum;
+  }
+  [[nodiscard]] Exact late() const {
+    Exact sum = 0;
+    for (const auto& [key, units] : opened_) {
+      const Exact ahead = Exact(lots_.at(key.first)->last_good_day) - meals_.at(key.second)->day;
+      sum += Exact(units) * servings_in(key.first) * (Exact(problem_.late_days) - ahead).or_zero();
+    }
+    return sum;
+  }
+  [[nodiscard]] Exact changed() const {
+    std::map<std::tuple<std::string, std::string, std::string>, Exact> difference;
+    const auto counts = [&](const std::string& meal) {
+      const auto found = meals_.find(meal);
+      return found != meals_.end() && problem_.today <= found->second->day &&
+             found->second->day <= problem_.published_until;
+    };
+    for (const auto& [key, servings] : served_) {
+      if (counts(std::get<1>(key))) difference[key] += servings;
+    }
+    for (const MealServing& line : problem_.published) {
+      if (counts(line.meal)) difference[{line.product, line.meal, line.eater}] -= line.servings;
+    }
+    Exact sum = 0;
+    for (const auto& [key, by] : difference) sum += by.value() < 0 ? Exact(0) - by : by;
+    return sum;
+  }
+  [[nodiscard]] Exact order() const {
+    Exact sum = 0;
+    for (const auto& [key, units] : opened_) {
+      const Exact weeks = (end_ - lots_.at(key.first)->last_good_day).floor_div(7) + 1;
+      sum += Exact(units) * servings_in(key.first) *
+             (Exact(meals_.at(key.second)->day) - problem_.today) * weeks;
+    }
+    return sum;
+  }
+
+  const EatDownProblem& problem_;
+  const EatDownPlan& plan_;
+  Exact end_;
+  Verdict verdict_;
+  std::map<std::string, const Eater*> eaters_;
+  std::map<std::string, const EatProduct*> products_;
+  std::map<std::string, const EatLot*> lots_;
+  std::map<std::string, const EatMeal*> meals_;
+  std::vector<const EatMeal*> calendar_;
+  std::map<std::pair<std::string, std::string>, std::int64_t> opened_;  // lot, meal
+  std::map<std::tuple<std::string, std::string, std::string>, std::int64_t>
+      served_;                                         // product, meal, eater
+  std::map<std::string, Exact> donated_, wasted_;      // by lot
+  std::map<MealProduct, Exact> opened_at_, eaten_at_;  // product, meal
+};
+
+}  // namespace
+
+Verdict check(const EatDownProblem& problem, const EatDownPlan& plan) {
+  return EatDownCheck(problem, plan).verdict();
+}
+
+}  // namespace larderloop::plan
