@@ -39,7 +39,7 @@ struct GlobalOptions {
 // What the program takes from outside, read once at the start. `clock`: the system's time, used
 // when no `now` replaces it.
 struct Environment {
-  std::optional<std::string> book, now, home, xdg_data_home, xdg_state_home, no_color, term;
+  std::optional<std::string> book, now, home, xdg_data_home, tz, no_color, term, columns;
   Instant clock{};
 };
 [[nodiscard]] Environment read_environment();
@@ -105,6 +105,8 @@ class Runtime {
   void note(std::string_view line);
   // One line that must be seen even under --quiet.
   void warn(std::string_view line);
+  // Several lines of the program's own, each ended.
+  void warn_lines(std::string_view text);
   // One line that explains a decision; only under --verbose.
   void explain(std::string_view line);
   // A failure as text, or as one JSON object under --json. Returns the exit code.
@@ -115,6 +117,9 @@ class Runtime {
   // Writes out what is buffered. The exit code: `code`, or that of kOutput with a message when the
   // output could not be written. A reader that closed the pipe is no failure.
   int finish(int code);
+  // Cells of a line when standard output is a terminal (COLUMNS, else what the terminal says, else
+  // 80); 0 when it is not.
+  [[nodiscard]] std::size_t width() const;
 
  private:
   template <class Task>
