@@ -19,7 +19,7 @@ std::vector<std::size_t> order_of(const Shelf& shelf) {
   for (std::size_t line = 0; line < shelf.lines().size(); ++line) {
     std::size_t sources = 0;
     for (std::size_t source = 0; source < shelf.sources().size(); ++source)
-      sources += shelf.accepts(line, source) ? 1 : 0;
+      if (shelf.accepts(line, source)) sources += 1;
     keyed.emplace_back(-shelf.lines()[line].priority, sources, line);
   }
   std::sort(keyed.begin(), keyed.end());

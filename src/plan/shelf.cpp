@@ -67,7 +67,12 @@ void Shelf::compile_lines(const RefillProblem& problem) {
   std::map<std::size_t, std::set<int>> days;  // kit * eaters + eater
   for (const RefillLine* source : by_id(problem.lines)) {
     const std::size_t container = container_at.at(source->container);
-    Line line{source, container, kits[container], {}, quantity(source->units), source->priority};
+    Line line{source,
+              container,
+              kits[container],
+              {},
+              quantity(source->units),
+              std::clamp(source->priority, -kMost, kMost)};
     for (const std::string& eater : source->eaters) {
       line.eaters.push_back(eater_at.at(eater));
       days[line.kit * eaters_.size() + line.eaters.back()].insert(source->day);
