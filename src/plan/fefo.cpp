@@ -6,14 +6,13 @@
 #include "plan/write_plan.h"
 
 #include <algorithm>
-#include <map>
+#include <optional>
 
 namespace larderloop::plan {
 namespace {
 
 constexpr std::int64_t kMakeRoomWork = 400'000;
 constexpr std::int64_t kSettleWork = 250'000;
-constexpr std::size_t kMostUnits = 200'000;  // units planned at all; what is beyond stays unopened
 
 Rank rank_of(const CompiledEat& problem, bool liking_first) {
   // What each eater could eat of everything in scope, in servings.
@@ -38,125 +37,6 @@ Rank rank_of(const CompiledEat& problem, bool liking_first) {
   return rank;
 }
 
-class Publisher {
- public:
-  Publisher(Table& table, const EatDownProblem& problem)
-      : table_(table), c_(table.problem()), problem_(problem) {
-    for (const CompiledEat::Lot& lot : c_.open_lots) open_left_.push_back(lot.units);
-    for (std::size_t lot = 0; lot < c_.lots.size(); ++lot)
-      lots_of_[c_.lots[lot].product].push_back(lot);
-  }
-
-  void keep() {
-    for (const auto& [key, servings] : shown()) {
-      const auto& [meal, product, seat] = key;
-      std::int64_t wanted = std::min(servings, table_.room(seat, product));
-      wanted -= from_open_lots(meal, product, seat, wanted);
-      if (wanted == 0 || open_lot_waits(meal, product)) continue;
-      wanted -= from_opened_units(meal, product, seat, wanted);
-      while (wanted > 0) {
-        const std::int64_t served = from_new_unit(meal, product, seat, wanted);
-        if (served == 0) break;
-        wanted -= served;
-      }
-    }
-  }
-
- private:
-  // (meal, product, seat) -> servings, as far as rules about people and meals allow.
-  std::map<std::tuple<std::size_t, std::size_t, std::size_t>, std::int64_t> shown() const {
-    std::map<std::tuple<std::size_t, std::size_t, std::size_t>, std::int64_t> servings;
-    for (const MealServing& line : problem_.published) {
-      const std::size_t product = c_.product_of(line.product);
-      const std::size_t meal = c_.meal_of(line.meal);
-      const std::size_t eater = c_.eater_of(line.eater);
-      if (product == c_.products.size() || meal == c_.meals.size() || eater == c_.eaters.size())
-        continue;
-      if (c_.meals[meal].source->day > problem_.published_until || !c_.suits(product, meal))
-        continue;
-      const std::size_t seat = c_.seat_of(meal, eater);
-      if (seat == c_.seats.size()) continue;
-      std::int64_t& sum = servings[{meal, product, seat}];
-      sum = std::min(CompiledEat::kMost,
-                     sum + std::clamp<std::int64_t>(line.servings, 0, CompiledEat::kMost));
-    }
-    return servings;
-  }
-
-  std::int64_t from_open_lots(std::size_t meal, std::size_t product, std::size_t seat,
-                              std::int64_t wanted) {
-    std::int64_t served = 0;
-    for (std::size_t lot = 0; lot < c_.open_lots.size() && served < wanted; ++lot) {
-      const CompiledEat::Lot& of = c_.open_lots[lot];
-      const std::int64_t day = c_.meals[meal].day;
-      if (of.product != product || day < of.from || day > of.last) continue;
-      const std::int64_t servings = std::min(wanted - served, open_left_[lot]);
-      if (servings == 0) continue;
-      table_.eat(seat, product, servings);
-      table_.from_open[lot].emplace_back(seat, servings);
-      open_left_[lot] -= servings;
-      served += servings;
-    }
-    return served;
-  }
-
-  // An open unit of the product that only comes later is eaten before another one is opened.
-  bool open_lot_waits(std::size_t meal, std::size_t product) const {
-    for (std::size_t lot = 0; lot < c_.open_lots.size(); ++lot) {
-      const CompiledEat::Lot& of = c_.open_lots[lot];
-      if (of.product == product && open_left_[lot] > 0 && of.last >= c_.meals[meal].day)
-        return true;
-    }
-    return false;
-  }
-
-  std::int64_t from_opened_units(std::size_t meal, std::size_t product, std::size_t seat,
-                                 std::int64_t wanted) {
-    std::int64_t served = 0;
-    for (OpenedUnit& unit : table_.units) {
-      const CompiledEat::Product& of = c_.products[product];
-      const bool keeps =
-          unit.meal == meal ||
-          (of.open_days > 0 && c_.meals[meal].day <= c_.meals[unit.meal].day + of.open_days);
-      if (c_.lots[unit.lot].product != product || !keeps) continue;
-      served += serve_from(unit, seat, std::min(wanted - served, of.servings - unit.eaten));
-    }
-    return served;
-  }
-
-  std::int64_t from_new_unit(std::size_t meal, std::size_t product, std::size_t seat,
-                             std::int64_t wanted) {
-    if (table_.units.size() >= kMostUnits) return 0;
-    for (const std::size_t lot : lots_of_[product]) {
-      const CompiledEat::Lot& of = c_.lots[lot];
-      const std::int64_t day = c_.meals[meal].day;
-      if (table_.units_left[lot] == 0 || day < of.from || day > of.last) continue;
-      OpenedUnit unit;
-      unit.lot = lot;
-      unit.meal = meal;
-      unit.published = true;
-      table_.units_left[lot] -= 1;
-      table_.units.push_back(unit);
-      return serve_from(table_.units.back(), seat, std::min(wanted, c_.products[product].servings));
-    }
-    return 0;
-  }
-
-  std::int64_t serve_from(OpenedUnit& unit, std::size_t seat, std::int64_t servings) {
-    if (servings == 0) return 0;
-    table_.eat(seat, c_.lots[unit.lot].product, servings);
-    unit.helpings.emplace_back(seat, servings);
-    unit.eaten += servings;
-    return servings;
-  }
-
-  Table& table_;
-  const CompiledEat& c_;
-  const EatDownProblem& problem_;
-  std::vector<std::int64_t> open_left_;
-  std::map<std::size_t, std::vector<std::size_t>> lots_of_;
-};
-
 }  // namespace
 
 Rank scarce_first(const CompiledEat& problem) {
@@ -164,11 +44,6 @@ Rank scarce_first(const CompiledEat& problem) {
 }
 Rank liked_first(const CompiledEat& problem) {
   return rank_of(problem, true);
-}
-
-void keep_published(Table& table, const EatDownProblem& problem, const Rank& rank) {
-  Publisher(table, problem).keep();
-  for (OpenedUnit& unit : table.units) table.fill(unit, rank);
 }
 
 void serve_open_lots(Table& table, const Rank& rank) {
@@ -194,7 +69,7 @@ void serve_by_date(Table& table, const Rank& rank) {
   const auto serve = [&](bool donatable, bool whole_only) {
     for (std::size_t lot = 0; lot < c.lots.size(); ++lot) {
       if (c.lots[lot].donatable != donatable) continue;
-      while (table.units_left[lot] > 0 && table.units.size() < kMostUnits) {
+      while (table.units_left[lot] > 0 && table.units.size() < Table::kMostUnits) {
         auto unit = table.place(lot, whole_only, rank);
         if (!unit) break;
         table.units_left[lot] -= 1;

@@ -27,6 +27,9 @@ struct OpenedUnit {
 
 class Table {
  public:
+  static constexpr std::size_t kMostUnits =
+      200'000;  // planned at all; what is beyond stays unopened
+
   explicit Table(const CompiledEat& problem);
 
   // How much of the product the seat can still take.
