@@ -1,0 +1,58 @@
+// read_sections.h - one function a kind of record of the household document, and the parts that
+// several of them share. Each reads one object and leaves its findings; whether the result makes
+// sense is core's business (validate.h).
+#pragma once
+
+#include "intake/reader.h"
+#include "larderloop/core/household.h"
+
+#include <map>
+#include <optional>
+
+namespace larderloop::intake {
+
+// Servings in a unit of each lot's food: what "units" of a lot means. A lot or food that is not
+// there counts one serving a unit; core reports it.
+using UnitSizes = std::map<LotId, std::int64_t>;
+[[nodiscard]] UnitSizes unit_sizes(const Household& household);
+
+// Shared parts (read_parts.cpp).
+[[nodiscard]] std::optional<Statement> read_statement(Reader& in, std::string_view name);
+[[nodiscard]] std::optional<DateMark> read_mark(Reader& in, std::string_view name, Need need);
+void read_stock_key(Reader& in, StockKey& at);
+void read_amount(Reader& in, const UnitSizes& sizes, LotId lot, Need need, HalfServings& out);
+
+// People (read_people.cpp).
+[[nodiscard]] Settings read_settings(const JsonNode& node, const Path& path, Findings& findings);
+[[nodiscard]] OwnAllergen read_own_allergen(const JsonNode& node, const Path& path,
+                                            Findings& findings);
+[[nodiscard]] Person read_person(const JsonNode& node, const Path& path, Findings& findings);
+
+// Foods (read_foods.cpp).
+[[nodiscard]] Food read_food(const JsonNode& node, const Path& path, Findings& findings);
+
+// Places, kit menus, the week (read_places.cpp).
+[[nodiscard]] Place read_place(const JsonNode& node, const Path& path, Findings& findings);
+[[nodiscard]] ReviewRule read_review_rule(const JsonNode& node, const Path& path,
+                                          Findings& findings);
+[[nodiscard]] MenuLine read_menu_line(const JsonNode& node, const Path& path, Findings& findings);
+[[nodiscard]] TableSeat read_seat(const JsonNode& node, const Path& path, Findings& findings);
+[[nodiscard]] TableException read_exception(const JsonNode& node, const Path& path,
+                                            Findings& findings);
+
+// Lots, readings, the record (read_record.cpp).
+[[nodiscard]] Lot read_lot(const JsonNode& node, const Path& path, Findings& findings);
+[[nodiscard]] Reading read_reading(const JsonNode& node, const Path& path, Findings& findings);
+[[nodiscard]] Entry read_entry(const JsonNode& node, const Path& path, Findings& findings,
+                               const UnitSizes& sizes);
+
+// Reviews and what was shown (read_reviews.cpp).
+[[nodiscard]] ReviewEvent read_review_event(const JsonNode& node, const Path& path,
+                                            Findings& findings);
+[[nodiscard]] ReviewMark read_review_mark(const JsonNode& node, const Path& path,
+                                          Findings& findings, const UnitSizes& sizes);
+[[nodiscard]] ShownMeal read_shown_meal(const JsonNode& node, const Path& path, Findings& findings,
+                                        const UnitSizes& sizes);
+[[nodiscard]] FeedStamp read_feed_stamp(const JsonNode& node, const Path& path, Findings& findings);
+
+}  // namespace larderloop::intake
