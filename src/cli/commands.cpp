@@ -6,14 +6,77 @@ namespace larderloop::cli {
 Action add_backup(CLI::App& app, Runtime& runtime);
 Action add_check(CLI::App& app, Runtime& runtime);
 Action add_export(CLI::App& app, Runtime& runtime);
+Action add_food_add(CLI::App& app, Runtime& runtime);
+Action add_food_change(CLI::App& app, Runtime& runtime);
+Action add_food_list(CLI::App& app, Runtime& runtime);
+Action add_food_show(CLI::App& app, Runtime& runtime);
+Action add_lot_add(CLI::App& app, Runtime& runtime);
+Action add_lot_date(CLI::App& app, Runtime& runtime);
+Action add_lot_label(CLI::App& app, Runtime& runtime);
+Action add_lot_list(CLI::App& app, Runtime& runtime);
+Action add_lot_show(CLI::App& app, Runtime& runtime);
+Action add_lot_state(CLI::App& app, Runtime& runtime);
 Action add_new(CLI::App& app, Runtime& runtime);
+Action add_person_add(CLI::App& app, Runtime& runtime);
+Action add_person_change(CLI::App& app, Runtime& runtime);
+Action add_person_list(CLI::App& app, Runtime& runtime);
+Action add_person_show(CLI::App& app, Runtime& runtime);
+Action add_place_add(CLI::App& app, Runtime& runtime);
+Action add_place_change(CLI::App& app, Runtime& runtime);
+Action add_place_list(CLI::App& app, Runtime& runtime);
+Action add_place_show(CLI::App& app, Runtime& runtime);
+Action add_record_corrected(CLI::App& app, Runtime& runtime);
+Action add_record_counted(CLI::App& app, Runtime& runtime);
+Action add_record_eaten(CLI::App& app, Runtime& runtime);
+Action add_record_found(CLI::App& app, Runtime& runtime);
+Action add_record_given_away(CLI::App& app, Runtime& runtime);
+Action add_record_list(CLI::App& app, Runtime& runtime);
+Action add_record_lost(CLI::App& app, Runtime& runtime);
+Action add_record_moved(CLI::App& app, Runtime& runtime);
+Action add_record_opened(CLI::App& app, Runtime& runtime);
+Action add_record_received(CLI::App& app, Runtime& runtime);
+Action add_record_thrown_out(CLI::App& app, Runtime& runtime);
 
 const std::vector<Command>& commands() {
+  constexpr std::string_view kBook = "The book";
+  constexpr std::string_view kThings = "People, foods and places";
+  constexpr std::string_view kLots = "Lots";
+  constexpr std::string_view kRecord = "The record";
   static const std::vector<Command> all = {
-      {"new", "The book", "Make a book, empty or from a household document", add_new},
-      {"export", "The book", "Write the whole book as a household document", add_export},
-      {"check", "The book", "Look whether the book is sound", add_check},
-      {"backup", "The book", "Copy the book, whole and checked", add_backup},
+      {"new", kBook, "Make a book, empty or from a household document", add_new},
+      {"export", kBook, "Write the whole book as a household document", add_export},
+      {"check", kBook, "Look whether the book is sound", add_check},
+      {"backup", kBook, "Copy the book, whole and checked", add_backup},
+      {"person add", kThings, "Add a person, or a pet", add_person_add},
+      {"person change", kThings, "Change what is said of a person", add_person_change},
+      {"person list", kThings, "List the people", add_person_list},
+      {"person show", kThings, "Show what is known of a person", add_person_show},
+      {"food add", kThings, "Add a food", add_food_add},
+      {"food change", kThings, "Change what is said of a food", add_food_change},
+      {"food list", kThings, "List the foods", add_food_list},
+      {"food show", kThings, "Show what is known of a food", add_food_show},
+      {"place add", kThings, "Add a kit, box, bag, pantry or shelf", add_place_add},
+      {"place change", kThings, "Change what is said of a place", add_place_change},
+      {"place list", kThings, "List the places", add_place_list},
+      {"place show", kThings, "Show what lies in a place, and who eats from it", add_place_show},
+      {"lot add", kLots, "Add units that were bought together, with their date and label",
+       add_lot_add},
+      {"lot list", kLots, "List the lots on hand, soonest date first", add_lot_list},
+      {"lot show", kLots, "Show what is known of a lot", add_lot_show},
+      {"lot label", kLots, "Write down what the label of a lot says", add_lot_label},
+      {"lot state", kLots, "Say that a lot is ok, doubtful or recalled", add_lot_state},
+      {"lot date", kLots, "Write down the date that is really printed on a lot", add_lot_date},
+      {"record eaten", kRecord, "Record what was eaten", add_record_eaten},
+      {"record given-away", kRecord, "Record what was given away", add_record_given_away},
+      {"record thrown-out", kRecord, "Record what was thrown out", add_record_thrown_out},
+      {"record lost", kRecord, "Record what is gone and nobody knows how", add_record_lost},
+      {"record moved", kRecord, "Record what was put elsewhere", add_record_moved},
+      {"record opened", kRecord, "Record what was opened", add_record_opened},
+      {"record received", kRecord, "Record more of the very same lot", add_record_received},
+      {"record found", kRecord, "Record what turned up", add_record_found},
+      {"record counted", kRecord, "Record what is really there", add_record_counted},
+      {"record corrected", kRecord, "Take entries back by further entries", add_record_corrected},
+      {"record list", kRecord, "List the entries, newest first", add_record_list},
   };
   return all;
 }
