@@ -15,7 +15,9 @@ TEST(VisibleText, ShowsWhatCouldMoveTheCursor) {
   EXPECT_EQ(visible_text("a\nb", LineEnds::kKeep), "a\nb");
   EXPECT_EQ(visible_text("a\nb", LineEnds::kEscape), "a\\nb");
   EXPECT_EQ(visible_text("\xc2\x9b", LineEnds::kKeep), "\\x9b");  // C1 control sequence introducer
-  EXPECT_EQ(visible_text("\xe2\x80\xaeabc", LineEnds::kKeep),
+  EXPECT_EQ(visible_text("\xe2\x80\xae"
+                         "abc",
+                         LineEnds::kKeep),
             "\\u202eabc");  // right-to-left override
 }
 
