@@ -60,7 +60,7 @@ Result<Statement> statement_of(const Household& household, const Food& food, con
     const std::string near = nearest(key, known_allergens());
     return fail(
         ErrorKind::kBadData, "no allergen is called '" + key + "'",
-        near.empty() ? "the known ones: larderloop help food add" : "did you mean '" + near + "'?");
+        near.empty() ? "the known keys: larderloop help food add" : "did you mean '" + near + "'?");
   }
   if (const auto wrong = contradictions(statement); !wrong.empty()) {
     return fail(ErrorKind::kBadData,

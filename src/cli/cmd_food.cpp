@@ -59,7 +59,9 @@ Action add_food_add(CLI::App& app, Runtime& runtime) {
             "  --role main --meal dinner --label-read-by Mira --contains mustard --suits vegan \\\n"
             "  --pack 'Corner shop:6:8.40'\n"
             "larderloop food add 'Drinking water' --kind water --unit bottle --volume 1.5l\n",
-            "",
+            "Without a label that was read it is unsafe for everyone who avoids anything or keeps "
+            "a diet." +
+                known_keys_sentence(),
             {}});
   return [given, &runtime] { return save(*given, true, runtime); };
 }
@@ -72,7 +74,8 @@ Action add_food_change(CLI::App& app, Runtime& runtime) {
   set_help(app,
            {"larderloop food change lentil-stew --par 8 --pack 'Market hall:1:1.60'\n"
             "larderloop food change lentil-stew --label-read-by Mira --contains mustard,celery\n",
-            "What is not named stays. --meal, --role and --pack replace the lists they name.",
+            "What is not named stays. --meal, --role and --pack replace the lists they name." +
+                known_keys_sentence(),
             {}});
   return [given, &runtime] { return save(*given, false, runtime); };
 }

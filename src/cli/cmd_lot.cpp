@@ -122,7 +122,8 @@ Action add_lot_add(CLI::App& app, Runtime& runtime) {
        "  --contains gluten,milk --may-contain peanut\n",
        "The date and the label are read off the very packages, because recipes change. A lot whose "
        "label nobody read is "
-       "not for a person who avoids anything or keeps a diet.",
+       "not for a person who avoids anything or keeps a diet." +
+           known_keys_sentence(),
        {}});
   return [given, &runtime] { return run_add(*given, runtime); };
 }

@@ -85,7 +85,8 @@ Action add_lot_label(CLI::App& app, Runtime& runtime) {
             "larderloop lot label 17 --read-by Mira\n",
             "Write down what this very label says. Without words it was read and declares no "
             "listed allergen. The tool repeats what was "
-            "read and never says that a food is safe.",
+            "read and never says that a food is safe." +
+                known_keys_sentence(),
             {}});
   return [given, &runtime] {
     return learn(*given, runtime, [&](LotLearnt& request, Asked) -> Status {

@@ -165,7 +165,8 @@ Action add_person_add(CLI::App& app, Runtime& runtime) {
       {"larderloop person add Mira --born 1988-04-02 --avoid sesame --diet vegetarian\n"
        "larderloop person add Ada --appetite 0.5 --avoid-accepting-may-contain milk\n"
        "larderloop person add Tomte --species cat\n",
-       "A food whose label nobody read is not for a person who avoids anything or keeps a diet.",
+       "A food whose label nobody read is not for a person who avoids anything or keeps a diet." +
+           known_keys_sentence(),
        {}});
   return [given, &runtime] { return save(*given, true, runtime); };
 }
@@ -184,7 +185,8 @@ Action add_person_change(CLI::App& app, Runtime& runtime) {
   set_help(app, {"larderloop person change mira --avoid egg\n"
                  "larderloop person change ada --appetite 1 --rate lentil-pouch:2\n",
                  "Lists are added to; --no-avoid and --no-diet take away. Lots that are wrong from "
-                 "now on are named.",
+                 "now on are named." +
+                     known_keys_sentence(),
                  {}});
   return [given, &runtime] { return save(*given, false, runtime); };
 }

@@ -60,6 +60,13 @@ Result<std::optional<LabelRead>> read_label(const LabelOptions& options, const s
   return std::optional<LabelRead>(std::move(read));
 }
 
+std::string known_keys_sentence() {
+  std::string keys, diets;
+  for (const std::string& key : known_allergens()) keys += (keys.empty() ? "" : ", ") + key;
+  for (const Diet diet : kAllDiets) diets += (diets.empty() ? "" : ", ") + dashed(diet_name(diet));
+  return " Allergen keys: " + keys + ". Diets: " + diets + ".";
+}
+
 Result<std::set<Diet>> read_diets(const std::string& what, const std::vector<std::string>& words) {
   return read_set<Diet>(what, words, parse_diet, names_of(kAllDiets, diet_name));
 }

@@ -43,6 +43,10 @@ void add_label_options(CLI::App& app, LabelOptions& options, const std::string& 
                                                           const std::string& read_by,
                                                           const std::string& same);
 
+// "Allergen keys: almond, ...; diets: vegan, ...": a sentence for the help of commands that take
+// them.
+[[nodiscard]] std::string known_keys_sentence();
+
 [[nodiscard]] Result<std::set<Diet>> read_diets(const std::string& what,
                                                 const std::vector<std::string>& words);
 [[nodiscard]] Result<std::set<Meal>> read_meals(const std::string& what,
