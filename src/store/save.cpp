@@ -1,0 +1,161 @@
+#include "store/save.h"
+
+#include "store/names.h"
+
+#include <sqlite3.h>
+
+namespace larderloop::store {
+namespace {
+
+constexpr const char* kInsertStatement =
+    "INSERT INTO statement (read_by, read_on) VALUES (:read_by, :read_on)";
+constexpr const char* kInsertAllergen =
+    "INSERT INTO statement_allergen (statement, allergen, declared) VALUES (:statement, :allergen, "
+    ":declared)";
+constexpr const char* kInsertDiet =
+    "INSERT INTO statement_diet (statement, diet) VALUES (:statement, :diet)";
+constexpr const char* kDropStatement = "DELETE FROM statement WHERE id = :id";
+constexpr const char* kDropAllergens = "DELETE FROM statement_allergen WHERE statement = :id";
+constexpr const char* kDropDiets = "DELETE FROM statement_diet WHERE statement = :id";
+
+constexpr const char* kInsertHousehold =
+    "INSERT INTO household (id, book_id, name, time_zone, region, currency, margin_days, "
+    "slack_days, donate_days,"
+    "  late_days, tolerance_half_servings, monotony_half_servings, variety_cap, week_starts, "
+    "shopping_day) "
+    "VALUES (1, :book_id, :name, :time_zone, :region, :currency, :margin_days, :slack_days, "
+    ":donate_days,"
+    "  :late_days, :tolerance, :monotony, :variety_cap, :week_starts, :shopping_day)";
+constexpr const char* kUpdateSettings =
+    "UPDATE household SET name = :name, time_zone = :time_zone, region = :region, currency = "
+    ":currency,"
+    "  margin_days = :margin_days, slack_days = :slack_days, donate_days = :donate_days, late_days "
+    "= :late_days,"
+    "  tolerance_half_servings = :tolerance, monotony_half_servings = :monotony, variety_cap = "
+    ":variety_cap,"
+    "  week_starts = :week_starts, shopping_day = :shopping_day "
+    "WHERE id = 1";
+constexpr const char* kSaveOwnAllergen =
+    "INSERT INTO own_allergen (key, since) VALUES (:key, :since) ON CONFLICT (key) DO UPDATE SET "
+    "since = excluded.since";
+
+void set_settings(Query& query, const Settings& settings) {
+  query.set(":name", settings.name)
+      .set(":time_zone", settings.time_zone)
+      .set(":region", region_name(settings.region))
+      .set(":currency", settings.currency)
+      .set(":margin_days", settings.margin_days)
+      .set(":slack_days", settings.slack_days)
+      .set(":donate_days", settings.donate_days)
+      .set(":late_days", settings.late_days)
+      .set(":tolerance", settings.tolerance)
+      .set(":monotony", settings.monotony)
+      .set(":variety_cap", settings.variety_cap)
+      .set(":week_starts", weekday_word(settings.week_starts))
+      .set(":shopping_day", weekday_word(settings.shopping_day));
+}
+
+}  // namespace
+
+LabelWriter::LabelWriter(const Connection& connection)
+    : connection_(connection),
+      statement_(connection, kInsertStatement),
+      allergen_(connection, kInsertAllergen),
+      diet_(connection, kInsertDiet),
+      drop_statement_(connection, kDropStatement),
+      drop_allergens_(connection, kDropAllergens),
+      drop_diets_(connection, kDropDiets) {}
+
+std::optional<std::int64_t> LabelWriter::add(const std::optional<Statement>& statement) {
+  if (!statement) return std::nullopt;
+  statement_.set(":read_by", statement->read_by).set(":read_on", statement->read_on).run();
+  const std::int64_t id = sqlite3_last_insert_rowid(connection_.handle());
+  for (const auto& [allergen, declared] : statement->declared) {
+    allergen_.set(":statement", id)
+        .set(":allergen", allergen)
+        .set(":declared", declared_word(declared))
+        .run();
+  }
+  for (const Diet diet : statement->suits)
+    diet_.set(":statement", id).set(":diet", diet_name(diet)).run();
+  return id;
+}
+
+void LabelWriter::remove(std::int64_t id) {
+  drop_allergens_.set(":id", id).run();
+  drop_diets_.set(":id", id).run();
+  drop_statement_.set(":id", id).run();
+}
+
+void set_mark(Query& query, const std::optional<DateMark>& mark) {
+  if (mark) {
+    query.set(":mark_text", mark->text)
+        .set(":mark_kind", mark_kind_name(mark->kind))
+        .set(":mark_precision", precision_name(mark->precision))
+        .set(":mark_day", mark->day);
+  } else {
+    query.set_null(":mark_text")
+        .set_null(":mark_kind")
+        .set_null(":mark_precision")
+        .set_null(":mark_day");
+  }
+}
+
+void set_stock_key(Query& query, const StockKey& at) {
+  query.set(":lot", at.lot).set(":place", at.place).set(":opened_on", at.opened_on);
+}
+
+void insert_identity(const Connection& connection, const Household& household) {
+  Query insert(connection, kInsertHousehold);
+  set_settings(insert, household.settings);
+  insert.set(":book_id", household.book_id).run();
+}
+
+void save_settings(const Connection& connection, const Settings& settings) {
+  Query update(connection, kUpdateSettings);
+  set_settings(update, settings);
+  update.run();
+}
+
+void save_own_allergens(const Connection& connection, const std::vector<OwnAllergen>& allergens) {
+  Query save(connection, kSaveOwnAllergen);
+  for (const OwnAllergen& each : allergens)
+    save.set(":key", each.key).set(":since", each.since).run();
+}
+
+void save_household(const Connection& connection, const Household& household) {
+  insert_identity(connection, household);
+  save_own_allergens(connection, household.own_allergens);
+  save_foods(connection, household.foods);
+  save_people(connection, household.people);
+  save_places(connection, household.places);
+  save_review_rules(connection, household.review_rules);
+  save_menu(connection, household.menu);
+  insert_table(connection, household);
+  add_lots(connection, household.lots);
+  add_readings(connection, household.readings);
+  add_entries(connection, household.entries);
+  add_review_events(connection, household.review_events);
+  add_review_marks(connection, household.review_marks);
+  replace_shown(connection, household.shown_meals);
+  save_feed(connection, household.feed);
+}
+
+void save_changes(const Connection& connection, const Changes& changes) {
+  if (changes.settings) save_settings(connection, *changes.settings);
+  if (!changes.own_allergens.empty()) save_own_allergens(connection, changes.own_allergens);
+  if (!changes.foods.empty()) save_foods(connection, changes.foods);
+  if (!changes.people.empty()) save_people(connection, changes.people);
+  if (!changes.places.empty()) save_places(connection, changes.places);
+  if (!changes.review_rules.empty()) save_review_rules(connection, changes.review_rules);
+  if (!changes.menu.empty()) save_menu(connection, changes.menu);
+  if (!changes.lots.empty()) add_lots(connection, changes.lots);
+  if (!changes.readings.empty()) add_readings(connection, changes.readings);
+  if (!changes.entries.empty()) add_entries(connection, changes.entries);
+  if (!changes.review_events.empty()) add_review_events(connection, changes.review_events);
+  if (!changes.review_marks.empty()) add_review_marks(connection, changes.review_marks);
+  if (changes.shown_meals) replace_shown(connection, *changes.shown_meals);
+  if (!changes.feed.empty()) save_feed(connection, changes.feed);
+}
+
+}  // namespace larderloop::store
