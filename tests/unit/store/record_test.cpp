@@ -1,0 +1,156 @@
+// What happened stays as it was written, whoever opens the file with whatever program.
+#include "unit/store/sample.h"
+#include "unit/store/workshop.h"
+
+#include <map>
+#include <string>
+
+namespace larderloop::testing {
+namespace {
+
+class Record : public ::testing::Test {
+ protected:
+  void SetUp() override { ASSERT_TRUE(is_done(Book::create(path_, before_, {}))); }
+  // SQLite refuses, and nothing is different.
+  void refused(const std::string& sql) {
+    EXPECT_NE(raw_sql(path_, sql), "") << sql;
+    const auto loaded = load_from(path_);
+    ASSERT_TRUE(is_done(loaded)) << sql;
+    EXPECT_EQ(*loaded, before_) << sql;
+  }
+  Folder folder_;
+  std::string path_ = folder_.file("household.book");
+  Household before_ = sample_household();
+};
+
+TEST_F(Record, IsNeverChanged) {
+  refused("UPDATE entry SET half_servings = 1 WHERE id = 1");
+  refused("UPDATE entry SET note = note WHERE id = 1");
+  refused("UPDATE OR REPLACE entry SET id = 1 WHERE id = 3");
+  refused("UPDATE lot SET mark_day = '2030-01-01', mark_kind = 'use_by' WHERE id = 1");
+  refused("UPDATE lot SET label = NULL");
+  refused("UPDATE reading SET state = 'ok'");
+  refused("UPDATE review_event SET slot = '2026-10-05'");
+  refused("UPDATE review_mark SET what = 'there'");
+}
+
+TEST_F(Record, IsNeverDeleted) {
+  for (const char* table : {"entry", "lot", "reading", "review_event", "review_mark"}) {
+    refused(std::string("DELETE FROM ") + table);
+    refused(std::string("PRAGMA foreign_keys = OFF; DELETE FROM ") + table +
+            " WHERE id = (SELECT max(id) FROM " + table + ")");
+  }
+}
+
+// Replacing deletes without the triggers that forbid deleting, unless the owner of the connection
+// asks for them.
+TEST_F(Record, IsNeverReplaced) {
+  for (const char* table : {"entry", "lot", "reading", "review_event", "review_mark"}) {
+    refused(std::string("INSERT OR REPLACE INTO ") + table + " SELECT * FROM " + table +
+            " ORDER BY id DESC LIMIT 1");
+    refused(std::string("INSERT OR IGNORE INTO ") + table + " SELECT * FROM " + table +
+            " ORDER BY id LIMIT 1");
+  }
+  refused("INSERT OR REPLACE INTO statement SELECT * FROM statement");
+  refused("INSERT OR REPLACE INTO household SELECT * FROM household");
+}
+
+TEST_F(Record, LabelsThatWereReadStay) {
+  const std::string of_lot = "(SELECT label FROM lot WHERE id = 1)";
+  const std::string of_reading = "(SELECT label FROM reading WHERE label IS NOT NULL)";
+  const std::string of_food = "(SELECT label FROM food WHERE label IS NOT NULL)";
+  for (const std::string& label : {of_lot, of_reading}) {
+    refused("UPDATE statement SET read_on = '2020-01-01' WHERE id = " + label);
+    refused("DELETE FROM statement_allergen WHERE statement = " + label);
+    refused("INSERT INTO statement_allergen VALUES (" + label + ", 'soy', 'contains')");
+    refused("INSERT OR REPLACE INTO statement_allergen VALUES (" + label +
+            ", 'milk', 'may_contain')");
+    refused("UPDATE statement_allergen SET allergen = 'soy' WHERE statement = " + label);
+    refused("INSERT INTO statement_diet VALUES (" + label + ", 'vegan')");
+    refused("PRAGMA foreign_keys = OFF; DELETE FROM statement WHERE id = " + label);
+  }
+  refused("DELETE FROM statement_diet WHERE statement = " + of_lot);
+  refused("UPDATE statement_diet SET diet = 'vegan' WHERE statement = " + of_lot);
+  refused("UPDATE statement_allergen SET declared = 'may_contain' WHERE statement = " + of_food);
+}
+
+TEST_F(Record, IdentitiesStay) {
+  refused("UPDATE household SET book_id = '22222222-2222-4333-8444-555555555555'");
+  refused("DELETE FROM household");
+  refused("DELETE FROM feed_stamp");
+  refused("UPDATE feed_stamp SET generation = 7 WHERE generation = 2");
+}
+
+// The meaning of a column cannot be broken by hand either.
+TEST_F(Record, ValuesHaveTheirForm) {
+  refused("INSERT INTO own_allergen VALUES ('fig', '2026-02-30')");
+  refused("INSERT INTO own_allergen VALUES ('fig', '2026-2-3')");
+  refused("UPDATE person SET born = 'yesterday' WHERE key = 'mira'");
+  refused("UPDATE feed_stamp SET changed_at = '2026-11-20 06:00:00'");
+  refused("UPDATE feed_stamp SET changed_at = '2026-02-30T06:00:00Z'");
+  refused("UPDATE food SET servings = 0");
+  refused("UPDATE food SET servings = 'many'");
+  refused("UPDATE food SET kind = 'meat' WHERE key = 'bar'");
+  refused("UPDATE person SET key = 'Mira B' WHERE key = 'tom'");
+  refused("UPDATE place SET parent = 'nowhere' WHERE key = 'bag'");
+  refused("DELETE FROM food WHERE key = 'lentils'");
+  refused("DELETE FROM person WHERE key = 'mira'");
+  refused("UPDATE menu_line SET food = 'bar'");
+  refused(
+      "INSERT INTO entry SELECT 99, 'eaten', day, written_at, NULL, place, NULL, NULL, 1, 0, NULL, "
+      "NULL, NULL, NULL, '' FROM entry WHERE id = 1");
+}
+
+using Position = std::tuple<std::int64_t, std::string, std::string>;
+
+std::map<Position, std::int64_t> stock_of_view(const std::string& path) {
+  std::map<Position, std::int64_t> stock;
+  sqlite3* handle = nullptr;
+  sqlite3_stmt* rows = nullptr;
+  EXPECT_EQ(sqlite3_open_v2(path.c_str(), &handle, SQLITE_OPEN_READONLY, nullptr), SQLITE_OK);
+  EXPECT_EQ(sqlite3_prepare_v2(
+                handle, "SELECT lot, place, coalesce(opened_on, ''), half_servings FROM stock", -1,
+                &rows, nullptr),
+            SQLITE_OK);
+  const auto text = [&](int column) {
+    return std::string(reinterpret_cast<const char*>(sqlite3_column_text(rows, column)));
+  };
+  while (sqlite3_step(rows) == SQLITE_ROW) {
+    stock[{sqlite3_column_int64(rows, 0), text(1), text(2)}] = sqlite3_column_int64(rows, 3);
+  }
+  sqlite3_finalize(rows);
+  sqlite3_close(handle);
+  return stock;
+}
+
+std::map<Position, std::int64_t> stock_of_ledger(const Household& household) {
+  std::map<Position, std::int64_t> stock;
+  const auto ledger = replay(household);
+  EXPECT_TRUE(is_done(ledger));
+  for (const auto& [at, amount] : ledger->stock()) {
+    stock[{at.lot.value(), at.place.str(), at.opened_on ? iso_day(*at.opened_on) : ""}] =
+        amount.halves();
+  }
+  return stock;
+}
+
+// Two ways to the stock that share no code: summing up in SQL, and core's replay entry by entry.
+TEST(Stock, TheViewIsWhatTheRecordComesTo) {
+  for (int round = 1; round <= 10 * scale(); ++round) {
+    SCOPED_TRACE("seed " + std::to_string(round));
+    const Folder folder;
+    Household household = sample_household();
+    make_random_record(household, static_cast<std::uint64_t>(round), 12, 600);
+    std::set<EntryKind> kinds;
+    for (const Entry& entry : household.entries) kinds.insert(entry.kind);
+    ASSERT_EQ(kinds.size(), std::size(kAllEntryKinds))
+        << "a record without every kind of entry proves little";
+    ASSERT_TRUE(is_done(Book::create(folder.file("b"), household, {})));
+    const auto stock = stock_of_ledger(household);
+    EXPECT_FALSE(stock.empty());
+    EXPECT_EQ(stock_of_view(folder.file("b")), stock);
+  }
+}
+
+}  // namespace
+}  // namespace larderloop::testing
