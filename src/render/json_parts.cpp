@@ -23,31 +23,10 @@ const char* leave_reason_name(LeaveReason reason) {
 
 }  // namespace
 
-Json day(const std::optional<Day>& day) { return day ? Json(iso_day(*day)) : Json(nullptr); }
-
-Json servings(HalfServings amount) {
-  const std::int64_t halves = amount.halves();
-  std::string value = std::to_string(halves / 2);
-  if (halves % 2 != 0) value += ".5";
-  return Json{{"value", value}, {"unit", "serving"}};
-}
-
-Json keys(const std::vector<PersonKey>& people) {
-  Json list = Json::array();
-  for (const PersonKey& person : people) list.push_back(person.str());
-  return list;
-}
-
-Json keys(const std::vector<PlaceKey>& places) {
-  Json list = Json::array();
-  for (const PlaceKey& place : places) list.push_back(place.str());
-  return list;
-}
-
 void put_position(Json& into, const StockKey& at) {
   into["lot"] = at.lot.value();
   into["place"] = at.place.str();
-  into["opened_on"] = day(at.opened_on);
+  into["opened_on"] = json::day(at.opened_on);
 }
 
 void put_food(Json& into, const Household& household, const FoodKey& key) {
@@ -61,8 +40,8 @@ Json slot(const ReviewSlot& slot) {
               {"slot", iso_day(slot.slot)},
               {"day", iso_day(slot.day)},
               {"state", std::string(slot_state_words(slot.state))},
-              {"started_on", day(slot.started_on)},
-              {"finished_on", day(slot.finished_on)}};
+              {"started_on", json::day(slot.started_on)},
+              {"finished_on", json::day(slot.finished_on)}};
 }
 
 Json schedule(const KitSchedule& schedule) {
@@ -79,17 +58,12 @@ Json leaving(const Household& household, const std::vector<Leaving>& list) {
     Json item;
     put_position(item, each.at);
     put_food(item, household, each.food);
-    item["amount"] = servings(each.amount);
-    item["good_through"] = day(each.good_through);
+    item["amount"] = json::servings(each.amount);
+    item["good_through"] = json::day(each.good_through);
     item["reason"] = leave_reason_name(each.reason);
     all.push_back(std::move(item));
   }
   return all;
-}
-
-std::string document(const std::string& schema, Day as_of, Json data) {
-  const Json whole{{"schema", "larderloop." + schema + "/1"}, {"as_of", iso_day(as_of)}, {"data", std::move(data)}};
-  return whole.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace larderloop::json_parts

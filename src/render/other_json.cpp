@@ -28,13 +28,13 @@ Json history_row(const HistoryRow& row) {
   const LotTotals& totals = row.totals;
   return Json{{"food", row.food.empty() ? Json(nullptr) : Json(row.food.str())},
               {"year", row.year},
-              {"received", json_parts::servings(HalfServings(totals.received))},
-              {"found", json_parts::servings(HalfServings(totals.found))},
+              {"received", json::servings(HalfServings(totals.received))},
+              {"found", json::servings(HalfServings(totals.found))},
               {"counted_half_servings", totals.counted},
-              {"eaten", json_parts::servings(HalfServings(totals.eaten))},
-              {"given_away", json_parts::servings(HalfServings(totals.given_away))},
-              {"thrown_out", json_parts::servings(HalfServings(totals.thrown_out))},
-              {"lost", json_parts::servings(HalfServings(totals.lost))},
+              {"eaten", json::servings(HalfServings(totals.eaten))},
+              {"given_away", json::servings(HalfServings(totals.given_away))},
+              {"thrown_out", json::servings(HalfServings(totals.thrown_out))},
+              {"lost", json::servings(HalfServings(totals.lost))},
               {"waste_permille", row.waste_permille ? Json(*row.waste_permille) : Json(nullptr)},
               {"paid_cents", row.paid_cents}};
 }
@@ -44,17 +44,17 @@ Json history_row(const HistoryRow& row) {
 std::string render_review_dates_json(const std::vector<ReviewSlot>& slots, Day as_of) {
   Json all = Json::array();
   for (const ReviewSlot& slot : slots) all.push_back(json_parts::slot(slot));
-  return json_parts::document("review-dates", as_of, Json{{"reviews", std::move(all)}});
+  return json::document("review-dates", as_of, Json{{"reviews", std::move(all)}});
 }
 
 std::string render_review_finished_json(const Household& household, const ReviewFinished& report, Day as_of) {
-  return json_parts::document("review-finished", as_of,
+  return json::document("review-finished", as_of,
                               Json{{"schedule", json_parts::schedule(report.schedule)},
                                    {"already_done", report.already_done},
                                    {"left", json_parts::leaving(household, report.left)},
                                    {"pulled_to", report.pulled_to.str()},
                                    {"unmarked", report.unmarked},
-                                   {"not_walked", json_parts::keys(report.not_walked_places)}});
+                                   {"not_walked", json::keys(report.not_walked_places)}});
 }
 
 std::string render_review_sheet_json(const Household& household, const ReviewSheet& sheet, Day as_of) {
@@ -65,9 +65,9 @@ std::string render_review_sheet_json(const Household& household, const ReviewShe
       Json item;
       json_parts::put_position(item, line.at);
       json_parts::put_food(item, household, line.food);
-      item["amount"] = json_parts::servings(line.amount);
+      item["amount"] = json::servings(line.amount);
       item["printed"] = line.mark.text;
-      item["good_through"] = json_parts::day(line.good_through);
+      item["good_through"] = json::day(line.good_through);
       item["label_read"] = line.label_read;
       item["leaves"] = line.leaves;
       item["marked"] = line.marked ? Json(std::string(mark_what_name(*line.marked))) : Json(nullptr);
@@ -75,7 +75,7 @@ std::string render_review_sheet_json(const Household& household, const ReviewShe
     }
     places.push_back(Json{{"place", page.place.str()}, {"lines", std::move(lines)}});
   }
-  return json_parts::document(
+  return json::document(
       "review-sheet", as_of,
       Json{{"schedule", json_parts::schedule(sheet.schedule)}, {"places", std::move(places)}});
 }
@@ -85,7 +85,7 @@ std::string render_nudge_json(const NudgeReport& report) {
   for (const NudgeItem& item : report.items) {
     items.push_back(Json{{"kind", nudge_kind_name(item.kind)}, {"day", iso_day(item.day)}, {"text", item.text}});
   }
-  return json_parts::document("nudge", report.from,
+  return json::document("nudge", report.from,
                               Json{{"from", iso_day(report.from)},
                                    {"through", iso_day(report.through)},
                                    {"items", std::move(items)},
@@ -96,7 +96,7 @@ std::string render_history_json(const Household&, const HistoryReport& report, D
   Json rows = Json::array(), years = Json::array();
   for (const HistoryRow& row : report.rows) rows.push_back(history_row(row));
   for (const HistoryRow& row : report.years) years.push_back(history_row(row));
-  return json_parts::document("history", as_of, Json{{"rows", std::move(rows)}, {"years", std::move(years)}});
+  return json::document("history", as_of, Json{{"rows", std::move(rows)}, {"years", std::move(years)}});
 }
 
 std::string render_feed_json(const FeedReport& report, Day as_of) {
@@ -112,7 +112,7 @@ std::string render_feed_json(const FeedReport& report, Day as_of) {
                           {"sequence", event.sequence},
                           {"cancelled", event.cancelled}});
   }
-  return json_parts::document("feed", as_of, Json{{"name", report.name}, {"events", std::move(events)}});
+  return json::document("feed", as_of, Json{{"name", report.name}, {"events", std::move(events)}});
 }
 
 }  // namespace larderloop

@@ -38,8 +38,8 @@ Json buy_line(const Household& household, const BuyLine& line) {
   item["shop"] = line.pack.shop.empty() ? Json(nullptr) : Json(line.pack.shop);
   item["price_cents"] = line.packs > 0 ? Json(line.pack.price_cents) : Json(nullptr);
   item["good_through_at_least"] = line.kit.empty() ? Json(nullptr) : Json(iso_day(line.good_through_at_least));
-  item["places"] = json_parts::keys(line.places);
-  item["for"] = json_parts::keys(line.for_people);
+  item["places"] = json::keys(line.places);
+  item["for"] = json::keys(line.for_people);
   item["must_not_contain"] = strings(line.must_not_say);
   item["must_not_warn_of"] = strings(line.nor_may_contain);
   Json diets = Json::array();
@@ -92,7 +92,7 @@ Json kit_plan(const Household& household, const KitPlan& plan) {
     }
     json_parts::put_food(item, household, fill.food);
     item["units"] = fill.units;
-    item["good_through"] = json_parts::day(fill.good_through);
+    item["good_through"] = json::day(fill.good_through);
     fills.push_back(std::move(item));
   }
   kit["fills"] = std::move(fills);
@@ -118,9 +118,9 @@ Json meal_list(const Household& household, const std::vector<PlannedMeal>& meals
       json_parts::put_position(item, helping.at);
       json_parts::put_food(item, household, helping.food);
       item["person"] = helping.person.str();
-      item["amount"] = json_parts::servings(helping.amount);
+      item["amount"] = json::servings(helping.amount);
       item["units_opened"] = helping.opened_units;
-      item["good_through"] = json_parts::day(helping.good_through);
+      item["good_through"] = json::day(helping.good_through);
       helpings.push_back(std::move(item));
     }
     all.push_back(Json{{"day", iso_day(meal.day)},
@@ -139,8 +139,8 @@ Json eat_down(const Household& household, const EatDown& eat) {
     Json item{{"by", iso_day(each.by)}};
     json_parts::put_position(item, each.at);
     json_parts::put_food(item, household, each.food);
-    item["amount"] = json_parts::servings(each.amount);
-    item["good_through"] = json_parts::day(each.good_through);
+    item["amount"] = json::servings(each.amount);
+    item["good_through"] = json::day(each.good_through);
     give.push_back(std::move(item));
   }
   part["give_away"] = std::move(give);
@@ -149,8 +149,8 @@ Json eat_down(const Household& household, const EatDown& eat) {
     Json item;
     json_parts::put_position(item, each.at);
     json_parts::put_food(item, household, each.food);
-    item["amount"] = json_parts::servings(each.amount);
-    item["good_through"] = json_parts::day(each.good_through);
+    item["amount"] = json::servings(each.amount);
+    item["good_through"] = json::day(each.good_through);
     left.push_back(std::move(item));
   }
   part["left_over"] = std::move(left);
@@ -159,7 +159,7 @@ Json eat_down(const Household& household, const EatDown& eat) {
     Json item;
     json_parts::put_position(item, each.at);
     json_parts::put_food(item, household, each.food);
-    item["amount"] = json_parts::servings(each.amount);
+    item["amount"] = json::servings(each.amount);
     item["good_through"] = iso_day(each.good_through);
     item["safety_date"] = each.safety;
     past.push_back(std::move(item));
@@ -186,12 +186,12 @@ Json eat_down(const Household& household, const EatDown& eat) {
 std::string render_plan_json(const Household& household, const PlanReport& report) {
   Json kits = Json::array();
   for (const KitPlan& kit : report.kits) kits.push_back(kit_plan(household, kit));
-  return json_parts::document("plan", report.as_of,
+  return json::document("plan", report.as_of,
                               Json{{"kits", std::move(kits)}, {"eat_down", eat_down(household, report.eat_down)}});
 }
 
 std::string render_kit_plan_json(const Household& household, const KitPlan& plan, Day as_of) {
-  return json_parts::document("kit-plan", as_of, kit_plan(household, plan));
+  return json::document("kit-plan", as_of, kit_plan(household, plan));
 }
 
 std::string render_shop_json(const Household& household, const ShopList& list) {
@@ -203,8 +203,8 @@ std::string render_shop_json(const Household& household, const ShopList& list) {
                           {"cost_cents", group.cost_cents},
                           {"lines", std::move(lines)}});
   }
-  return json_parts::document("shop", list.as_of,
-                              Json{{"shop_by", json_parts::day(list.shop_by)},
+  return json::document("shop", list.as_of,
+                              Json{{"shop_by", json::day(list.shop_by)},
                                    {"currency", household.settings.currency},
                                    {"cost_cents", list.cost_cents},
                                    {"shops", std::move(groups)},

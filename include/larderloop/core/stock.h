@@ -41,6 +41,7 @@ class Ledger {
     Entry entry;
     bool corrected = false;
   };
+  [[nodiscard]] Status check_form(const Entry& entry) const;
   [[nodiscard]] Status apply_change(const Entry& entry, int sign);
   const Household* household_;
   Stock stock_;

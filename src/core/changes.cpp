@@ -1,0 +1,68 @@
+#include "larderloop/core/changes.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace larderloop {
+namespace {
+
+// Puts each of `from` into the sorted list `into`, in place of the one with the same key.
+template <class T, class KeyOf>
+void put(std::vector<T>& into, const std::vector<T>& from, KeyOf key_of) {
+  for (const T& each : from) {
+    const auto at = std::lower_bound(into.begin(), into.end(), each,
+                                     [&](const T& a, const T& b) { return key_of(a) < key_of(b); });
+    if (at != into.end() && key_of(*at) == key_of(each)) *at = each;
+    else into.insert(at, each);
+  }
+}
+
+template <class T>
+void append(std::vector<T>& into, const std::vector<T>& from) {
+  into.insert(into.end(), from.begin(), from.end());
+}
+
+template <class List>
+std::int64_t next_of(const List& list) {
+  std::int64_t largest = 0;
+  for (const auto& each : list) largest = std::max(largest, each.id.value());
+  return largest + 1;
+}
+
+}  // namespace
+
+bool Changes::empty() const {
+  return !settings && own_allergens.empty() && people.empty() && foods.empty() && places.empty() &&
+         review_rules.empty() && menu.empty() && lots.empty() && readings.empty() && entries.empty() &&
+         review_events.empty() && review_marks.empty() && !shown_meals && feed.empty();
+}
+
+void apply_changes(Household& household, const Changes& changes) {
+  if (changes.settings) household.settings = *changes.settings;
+  put(household.own_allergens, changes.own_allergens, [](const OwnAllergen& each) { return each.key; });
+  put(household.people, changes.people, [](const Person& each) { return each.key; });
+  put(household.foods, changes.foods, [](const Food& each) { return each.key; });
+  put(household.places, changes.places, [](const Place& each) { return each.key; });
+  put(household.review_rules, changes.review_rules, [](const ReviewRule& each) { return each.kit; });
+  put(household.menu, changes.menu, [](const MenuLine& each) { return each.id; });
+  append(household.lots, changes.lots);
+  append(household.readings, changes.readings);
+  append(household.entries, changes.entries);
+  append(household.review_events, changes.review_events);
+  append(household.review_marks, changes.review_marks);
+  if (changes.shown_meals) household.shown_meals = *changes.shown_meals;
+  put(household.feed, changes.feed, [](const FeedStamp& each) { return std::make_tuple(each.key, each.generation); });
+}
+
+NextIds next_ids(const Household& household) {
+  NextIds ids;
+  ids.lot = LotId(next_of(household.lots));
+  ids.reading = ReadingId(next_of(household.readings));
+  ids.entry = EntryId(next_of(household.entries));
+  ids.review_event = ReviewEventId(next_of(household.review_events));
+  ids.mark = MarkId(next_of(household.review_marks));
+  ids.menu_line = MenuLineId(next_of(household.menu));
+  return ids;
+}
+
+}  // namespace larderloop
