@@ -162,9 +162,14 @@ class Recorder {
   Result<Positions> positions() {
     Positions found;
     std::set<PlaceKey> places;
+    // A place that is named holds what lies in it directly; only then what lies inside it.
+    const auto here = [&](const auto& each) {
+      return each.first.lot == lot_.id && request_.at && each.first.place == *request_.at;
+    };
+    const bool direct = std::any_of(ledger_.stock().begin(), ledger_.stock().end(), here);
     for (const auto& [key, amount] : ledger_.stock()) {
-      if (key.lot != lot_.id || (request_.at && !is_within(household_, key.place, *request_.at)))
-        continue;
+      if (key.lot != lot_.id || (direct && key.place != *request_.at)) continue;
+      if (request_.at && !is_within(household_, key.place, *request_.at)) continue;
       if (request_.which == Which::kOpened && !key.opened_on) continue;
       if (request_.which == Which::kSealed && key.opened_on) continue;
       if (request_.kind == EntryKind::kOpened && key.opened_on) continue;

@@ -30,7 +30,28 @@ Result<KeyType> new_key(const KeyType& given, const std::string& name, const std
   return key;
 }
 
-// A label as read today, checked for keys that no list and no household knows.
+// Keys that no list and no household knows, and diets that the declared keys contradict.
+Status check_words(const Household& household, const Statement& statement) {
+  for (const auto& [key, declared] : statement.declared) {
+    const bool own =
+        std::any_of(household.own_allergens.begin(), household.own_allergens.end(),
+                    [&, name = key](const OwnAllergen& each) { return each.key == name; });
+    if (is_known_allergen(key) || own) continue;
+    const std::string near = nearest(key, known_allergens());
+    return fail(
+        ErrorKind::kBadData, "no allergen is called '" + key + "'",
+        near.empty() ? "the known keys: larderloop help food add" : "did you mean '" + near + "'?");
+  }
+  if (const auto wrong = contradictions(statement); !wrong.empty()) {
+    return fail(ErrorKind::kBadData,
+                "the label cannot support " + std::string(diet_name(wrong.front().first)) +
+                    " and contain " + allergen_words(wrong.front().second),
+                "read it again; leave out what is not on it");
+  }
+  return {};
+}
+
+// A label as read today.
 Result<Statement> statement_of(const Household& household, const Food& food, const LabelRead& read,
                                Day today) {
   if (read.read_by.empty()) {
@@ -52,22 +73,7 @@ Result<Statement> statement_of(const Household& household, const Food& food, con
   if (!read.same_as_food) statement.suits = read.suits;
   statement.read_by = read.read_by;
   statement.read_on = today;
-  for (const auto& [key, declared] : statement.declared) {
-    const bool own =
-        std::any_of(household.own_allergens.begin(), household.own_allergens.end(),
-                    [&, name = key](const OwnAllergen& each) { return each.key == name; });
-    if (is_known_allergen(key) || own) continue;
-    const std::string near = nearest(key, known_allergens());
-    return fail(
-        ErrorKind::kBadData, "no allergen is called '" + key + "'",
-        near.empty() ? "the known keys: larderloop help food add" : "did you mean '" + near + "'?");
-  }
-  if (const auto wrong = contradictions(statement); !wrong.empty()) {
-    return fail(ErrorKind::kBadData,
-                "the label cannot support " + std::string(diet_name(wrong.front().first)) +
-                    " and contain " + allergen_words(wrong.front().second),
-                "read it again; leave out what is not on it");
-  }
+  if (Status right = check_words(household, statement); !right) return fail(right.error());
   return statement;
 }
 
@@ -166,7 +172,10 @@ Result<Outcome<PersonSaved>> saved(const Household& household, Person person,
   return outcome;
 }
 
-Outcome<FoodSaved> saved(const Household& household, Food food) {
+Result<Outcome<FoodSaved>> saved(const Household& household, Food food) {
+  if (food.label) {
+    if (Status right = check_words(household, *food.label); !right) return fail(right.error());
+  }
   Outcome<FoodSaved> outcome;
   if (food.label) outcome.report.must_not = concerned(household, food, *food.label);
   outcome.changes.foods = {food};

@@ -56,8 +56,8 @@ Action add_food_add(CLI::App& app, Runtime& runtime) {
   add_food_options(app, *given);
   set_help(app,
            {"larderloop food add 'Lentil stew' --unit pouch --mass 250g --energy 310kcal \\\n"
-            "  --role main --meal dinner --label-read-by Mira --contains mustard --suits vegan \\\n"
-            "  --pack 'Corner shop:6:8.40'\n"
+            "  --role main --meal dinner --pack 'Corner shop:6:8.40' \\\n"
+            "  --label-read-by Mira --contains mustard --suits vegan\n"
             "larderloop food add 'Drinking water' --kind water --unit bottle --volume 1.5l\n",
             "Without a label that was read it is unsafe for everyone who avoids anything or keeps "
             "a diet." +

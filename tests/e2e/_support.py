@@ -56,7 +56,7 @@ class ProgramTest(unittest.TestCase):
                 self.env[name] = os.environ[name]
 
     def command(self, arguments):
-        return [BINARY, *[str(each) for each in arguments]]
+        return [BINARY, *[each if isinstance(each, bytes) else str(each) for each in arguments]]
 
     def run_bytes(self, *arguments, stdin=b"", env=None, **more):
         return subprocess.run(

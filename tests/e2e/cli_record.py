@@ -141,6 +141,8 @@ class Record(ProgramTest):
         for arguments in (
             ("eaten", self.pouches, "7"),
             ("eaten", self.pouches, "0"),
+            ("eaten", self.pouches, "-2"),
+            ("eaten", self.pouches, "--", "-2"),
             ("eaten", self.pouches, "100001"),
             ("eaten", self.pouches, "99999999999999999999999"),
             ("eaten", self.pouches, "1.5"),

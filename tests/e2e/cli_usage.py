@@ -72,7 +72,6 @@ class Usage(ProgramTest):
             ("backup",),
             ("record", "eaten"),
             ("record", "eaten", "17"),
-            ("record", "eaten", "17", "-2"),
             ("export", "too", "many"),
             ("export", "-o"),
             ("check", "--color", "blue"),
