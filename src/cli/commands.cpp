@@ -37,8 +37,23 @@ Action add_record_opened(CLI::App& app, Runtime& runtime);
 Action add_record_received(CLI::App& app, Runtime& runtime);
 Action add_record_thrown_out(CLI::App& app, Runtime& runtime);
 
+Action add_plan(CLI::App& app, Runtime& runtime);
+Action add_shop(CLI::App& app, Runtime& runtime);
+Action add_calendar(CLI::App& app, Runtime& runtime);
+Action add_nudge(CLI::App& app, Runtime& runtime);
+Action add_history(CLI::App& app, Runtime& runtime);
+Action add_review_dates(CLI::App& app, Runtime& runtime);
+Action add_review_start(CLI::App& app, Runtime& runtime);
+Action add_review_sheet(CLI::App& app, Runtime& runtime);
+Action add_review_mark(CLI::App& app, Runtime& runtime);
+Action add_review_finish(CLI::App& app, Runtime& runtime);
+Action add_review_skip(CLI::App& app, Runtime& runtime);
+Action add_review_move(CLI::App& app, Runtime& runtime);
+
 const std::vector<Command>& commands() {
   constexpr std::string_view kBook = "The book";
+  constexpr std::string_view kReview = "The review";
+  constexpr std::string_view kWeek = "The plan and the week";
   constexpr std::string_view kThings = "People, foods and places";
   constexpr std::string_view kLots = "Lots";
   constexpr std::string_view kRecord = "The record";
@@ -47,6 +62,18 @@ const std::vector<Command>& commands() {
       {"export", kBook, "Write the whole book as a household document", add_export},
       {"check", kBook, "Look whether the book is sound", add_check},
       {"backup", kBook, "Copy the book, whole and checked", add_backup},
+      {"review dates", kReview, "Say when the reviews of the kits are", add_review_dates},
+      {"review start", kReview, "Begin the walk through a kit", add_review_start},
+      {"review sheet", kReview, "Show what should lie in each bag and box", add_review_sheet},
+      {"review mark", kReview, "Mark something as there, missing, damaged or redated", add_review_mark},
+      {"review finish", kReview, "Take out what will not last, and say what goes in", add_review_finish},
+      {"review skip", kReview, "Leave one review out", add_review_skip},
+      {"review move", kReview, "Move one review to another day", add_review_move},
+      {"plan", kWeek, "Show what comes out, goes in, is bought, and who eats what when", add_plan},
+      {"shop", kWeek, "Show the replacement list", add_shop},
+      {"nudge", kWeek, "Say in twelve lines what this week asks for", add_nudge},
+      {"calendar", kWeek, "Write the calendar for the phone", add_calendar},
+      {"history", kWeek, "Say what was eaten, given away and thrown out", add_history},
       {"person add", kThings, "Add a person, or a pet", add_person_add},
       {"person change", kThings, "Change what is said of a person", add_person_change},
       {"person list", kThings, "List the people", add_person_list},

@@ -55,6 +55,12 @@ struct ReviewStarted {
 // kBadData when there is nothing due or coming within 30 days: says when the next one is.
 [[nodiscard]] Result<Outcome<ReviewStarted>> start_review(const Household& household, const PlaceKey& kit, Asked asked);
 
+// The kit that is meant when none is named. kUsage when there are several.
+[[nodiscard]] Result<PlaceKey> only_kit(const Household& household);
+// Where a lot lies in a kit. kUsage when in several places and `at` names none of them.
+[[nodiscard]] Result<StockKey> position_in_kit(const Household& household, const PlaceKey& kit, LotId lot,
+                                               const std::optional<PlaceKey>& at);
+
 struct MarkRequest {
   PlaceKey kit;
   StockKey at;
