@@ -5,6 +5,7 @@
 #include "cli/help.h"
 #include "larderloop/cli/runtime.h"
 #include "larderloop/core/validate.h"
+#include "larderloop/render/terminal_text.h"
 
 #include <CLI/CLI.hpp>
 
@@ -264,6 +265,12 @@ int dispatch(const std::vector<std::string>& arguments, Runtime& runtime) {
   // Known before parsing, so that a wrong command line is reported in the form that was asked for.
   const auto options_end = std::find(arguments.begin(), arguments.end(), "--");
   runtime.options.json = std::find(arguments.begin(), options_end, "--json") != options_end;
+  // What is typed may end up in the book, and the book is UTF-8.
+  for (const std::string& each : arguments) {
+    if (is_utf8(each)) continue;
+    return runtime.report(make_error(ErrorKind::kBadData, "'" + each + "' is not UTF-8 text",
+                                     "type it in a UTF-8 terminal"));
+  }
   auto called = find_called(arguments);
   if (!called) return runtime.report(called.error());
   if (called->words == "help") return run_help(called->rest, runtime);

@@ -76,6 +76,15 @@ std::string visible_text(std::string_view text, LineEnds line_ends) {
   return shown;
 }
 
+bool is_utf8(std::string_view text) {
+  for (std::size_t at = 0; at < text.size();) {
+    const Decoded character = decode(text, at);
+    if (character.bytes == 0) return false;
+    at += character.bytes;
+  }
+  return true;
+}
+
 std::size_t cells(std::string_view text) {
   std::size_t sum = 0;
   for (std::size_t at = 0; at < text.size();) {

@@ -14,6 +14,8 @@ enum class LineEnds { kKeep, kEscape };
 // U+2069) as "\x1b", "\u202e"; bytes that are no UTF-8 as "\xff". A name is shown with
 // LineEnds::kEscape, a whole text with kKeep. What is left is valid UTF-8.
 [[nodiscard]] std::string visible_text(std::string_view text, LineEnds line_ends);
+// Is all of it UTF-8 (RFC 3629)?
+[[nodiscard]] bool is_utf8(std::string_view text);
 // Cells that the text takes on a terminal: 0 for combining marks, 2 for wide East Asian characters
 // and emoji (Unicode Standard Annex 11, whole blocks), 1 for others. Independent of the locale.
 // Pre: visible text.

@@ -38,6 +38,13 @@ TEST(VisibleText, ShowsBytesThatAreNoText) {
   EXPECT_EQ(visible_text("\x80", LineEnds::kKeep), "\\x80");
 }
 
+TEST(VisibleText, KnowsUtf8) {
+  EXPECT_TRUE(is_utf8(""));
+  EXPECT_TRUE(is_utf8("Žito 米 🍲"));
+  EXPECT_FALSE(is_utf8("\xff"));
+  EXPECT_FALSE(is_utf8("a\xc3"));
+}
+
 TEST(Cells, CountsCellsNotBytes) {
   EXPECT_EQ(cells("abc"), 3U);
   EXPECT_EQ(cells("é"), 1U);
