@@ -1,0 +1,81 @@
+// ical_handles.h - owners for libical's C objects, and days as libical takes them.
+// Ownership: a property or component belongs to its parent once added; borrowed pointers never
+// leave a function. Strings:   only the functions ending in _r are used; the others hand out slots
+// of a ring that is reused.
+#pragma once
+
+#include "larderloop/core/date.h"
+
+#include <libical/ical.h>
+
+#include <memory>
+#include <optional>
+#include <string>
+
+namespace larderloop::ical {
+
+struct ComponentFree {
+  void operator()(icalcomponent* each) const noexcept { icalcomponent_free(each); }
+};
+struct PropertyFree {
+  void operator()(icalproperty* each) const noexcept { icalproperty_free(each); }
+};
+struct IteratorFree {
+  void operator()(icalrecur_iterator* each) const noexcept { icalrecur_iterator_free(each); }
+};
+struct BufferFree {
+  void operator()(char* each) const noexcept { icalmemory_free_buffer(each); }
+};
+using Component = std::unique_ptr<icalcomponent, ComponentFree>;
+using Property = std::unique_ptr<icalproperty, PropertyFree>;
+using Iterator = std::unique_ptr<icalrecur_iterator, IteratorFree>;
+using Buffer = std::unique_ptr<char, BufferFree>;
+
+// Errors are answers, never an abort. Debian's build has it so; said here once for every other
+// build.
+inline void prepare() {
+  static const bool done = [] {
+    icalerror_set_errors_are_fatal(0);
+    return true;
+  }();
+  static_cast<void>(done);
+  icalerror_clear_errno();
+}
+
+// Never made from text: libical 3.0.16 takes 30 February from a string and calls it valid.
+inline icaltimetype day(Day of) {
+  const date::year_month_day ymd{of};
+  icaltimetype time = icaltime_null_date();
+  time.year = static_cast<int>(ymd.year());
+  time.month = static_cast<int>(static_cast<unsigned>(ymd.month()));
+  time.day = static_cast<int>(static_cast<unsigned>(ymd.day()));
+  return time;
+}
+
+inline icaltimetype utc(Instant at) {
+  const date::sys_days midnight_of = date::floor<date::days>(at);
+  const date::year_month_day ymd{midnight_of};
+  const date::hh_mm_ss<std::chrono::seconds> clock{at - midnight_of};
+  icaltimetype time = icaltime_null_time();
+  time.year = static_cast<int>(ymd.year());
+  time.month = static_cast<int>(static_cast<unsigned>(ymd.month()));
+  time.day = static_cast<int>(static_cast<unsigned>(ymd.day()));
+  time.hour = static_cast<int>(clock.hours().count());
+  time.minute = static_cast<int>(clock.minutes().count());
+  time.second = static_cast<int>(clock.seconds().count());
+  time.is_date = 0;
+  time.zone = icaltimezone_get_utc_timezone();
+  return time;
+}
+
+// Empty for the null time (the end of a rule) and for a day that is none.
+inline std::optional<Day> day(const icaltimetype& time) {
+  if (icaltime_is_null_time(time) || time.month < 1 || time.day < 1) return std::nullopt;
+  const date::year_month_day ymd{date::year{time.year},
+                                 date::month{static_cast<unsigned>(time.month)},
+                                 date::day{static_cast<unsigned>(time.day)}};
+  if (!ymd.ok()) return std::nullopt;
+  return Day{ymd};
+}
+
+}  // namespace larderloop::ical
