@@ -26,12 +26,18 @@ Lying lying_of(const Household& household, const LotFacts& facts, const StockKey
           refusals_at(household, food, label_of(facts), at.place)};
 }
 
+// That people eat no pet food, and pets no people's food, goes without saying.
 std::vector<PersonRefusal> everyone_refused(const Household& household, const Food& food,
                                             const Statement* label) {
   if (food.kind == FoodKind::kWater || food.kind == FoodKind::kThing) return {};
   std::vector<PersonKey> everyone;
   for (const Person& person : household.people) everyone.push_back(person.key);
-  return refusals(household, everyone, food, label);
+  std::vector<PersonRefusal> found = refusals(household, everyone, food, label);
+  const auto other = [](const PersonRefusal& each) {
+    return each.reason.refusal == Refusal::kWrongSpecies;
+  };
+  found.erase(std::remove_if(found.begin(), found.end(), other), found.end());
+  return found;
 }
 
 std::vector<LotRow> rows_of(const Household& household, const Ledger& ledger,

@@ -75,10 +75,12 @@ Result<int> run_add(const LotOptions& given, Runtime& runtime) {
     runtime.warn("that day is past already");
   }
   if (!added->label) {
+    const bool before = find_food(household, added->lot.food)->label.has_value();
     runtime.note(
         "its label was not read: nobody who avoids anything or keeps a diet gets it; next: "
         "larderloop lot label " +
-        number + " --read-by NAME --same");
+        number + " --read-by NAME " +
+        (before ? "(--same, or --contains KEYS)" : "--contains KEYS --may-contain KEYS"));
   } else {
     for (const std::string& line : label_lines(household, *added->label)) {
       if (added->label->must_not.empty())

@@ -1,7 +1,4 @@
 // plan, shop, nudge, calendar, history: the answers.
-#include <CLI/CLI.hpp>
-#include <memory>
-
 #include "cli/command.h"
 #include "cli/values.h"
 #include "larderloop/app/feed.h"
@@ -12,12 +9,18 @@
 #include "larderloop/render/plan_json.h"
 #include "larderloop/render/plan_text.h"
 
+#include <CLI/CLI.hpp>
+
+#include <memory>
+
 namespace larderloop::cli {
 namespace {
 
 // The plan, with the shown meals kept.
 Result<PlanReport> keep_plan(Runtime& runtime, bool with_plain) {
-  return runtime.keep([&](const Household& household, Asked asked) { return make_plan(household, asked, with_plain); });
+  return runtime.keep([&](const Household& household, Asked asked) {
+    return make_plan(household, asked, with_plain);
+  });
 }
 
 }  // namespace
@@ -26,12 +29,17 @@ Action add_plan(CLI::App& app, Runtime& runtime) {
   auto all = std::make_shared<bool>(false);
   auto compare = std::make_shared<bool>(false);
   app.add_flag("--all", *all, "Every planned meal, not only this week and the next");
-  app.add_flag("--compare", *compare, "Also say what plain date order without regard to people would get wrong");
-  set_help(app, {"larderloop plan\nlarderloop plan --all\nlarderloop plan --now 2027-10-02\n",
-                 "For each kit: what comes out, what goes in from the pantry, what to buy. Then the meals at which the "
-                 "household eats up what is ageing, soonest date first, and what to give away. Every rule (allergies, diets, "
-                 "refusals, dates, appetite, weekly tolerance) is checked again before the plan is shown.",
-                 {}});
+  app.add_flag("--compare", *compare,
+               "Also say what plain date order without regard to people would get wrong");
+  set_help(
+      app,
+      {"larderloop plan\nlarderloop plan --all\nlarderloop plan --now 2027-10-02\n",
+       "For each kit: what comes out, what goes in from the pantry, what to buy. Then the meals at "
+       "which the "
+       "household eats up what is ageing, soonest date first, and what to give away. Every rule "
+       "(allergies, diets, "
+       "refusals, dates, appetite, weekly tolerance) is checked again before the plan is shown.",
+       {}});
   return [all, compare, &runtime]() -> Result<int> {
     auto plan = keep_plan(runtime, *compare);
     if (!plan) return fail(plan.error());
@@ -55,7 +63,8 @@ Action add_shop(CLI::App& app, Runtime& runtime) {
   app.add_flag("--csv", given->csv, "As a table for a spreadsheet (RFC 4180)");
   app.add_option("-o,--output", given->output, "Write to this file")->type_name("FILE");
   set_help(app, {"larderloop shop\nlarderloop shop --pantry\nlarderloop shop --csv -o list.csv\n",
-                 "The replacement list: how many packs, good through which date at least, for whom, and what the label must "
+                 "The replacement list: how many packs, good through which date at least, for "
+                 "whom, and what the label must "
                  "not say. Read the label of every package: recipes change between purchases.",
                  {}});
   return [given, &runtime]() -> Result<int> {
@@ -79,19 +88,22 @@ Action add_calendar(CLI::App& app, Runtime& runtime) {
   auto output = std::make_shared<std::string>();
   app.add_option("-o,--output", *output, "Write the calendar to this file")->type_name("FILE");
   set_help(app, {"larderloop calendar -o feed.ics\nlarderloop calendar --json\n",
-                 "An iCalendar file (RFC 5545): reviews of the next two years, meals of this week and the next at which "
-                 "something is to be eaten, shop-by and give-away dates, all as whole days. When nothing changed the file is the "
+                 "An iCalendar file (RFC 5545): reviews of the next two years, meals of this week "
+                 "and the next at which "
+                 "something is to be eaten, shop-by and give-away dates, all as whole days. When "
+                 "nothing changed the file is the "
                  "same byte for byte; what is done leaves it.",
                  {}});
   return [output, &runtime]() -> Result<int> {
-    auto feed = runtime.keep([&](const Household& household, Asked asked) -> Result<Outcome<FeedReport>> {
-      auto plan = make_plan(household, asked);
-      if (!plan) return fail(plan.error());
-      auto made = make_feed(household, plan->report, asked);
-      if (!made) return fail(made.error());
-      made->changes.shown_meals = std::move(plan->changes.shown_meals);
-      return made;
-    });
+    auto feed =
+        runtime.keep([&](const Household& household, Asked asked) -> Result<Outcome<FeedReport>> {
+          auto plan = make_plan(household, asked);
+          if (!plan) return fail(plan.error());
+          auto made = make_feed(household, plan->report, asked);
+          if (!made) return fail(made.error());
+          made->changes.shown_meals = std::move(plan->changes.shown_meals);
+          return made;
+        });
     if (!feed) return fail(feed.error());
     if (runtime.options.json) {
       const Status done = runtime.deliver(*output, render_feed_json(*feed, runtime.asked().today));
@@ -109,20 +121,26 @@ Action add_nudge(CLI::App& app, Runtime& runtime) {
   auto only_if_due = std::make_shared<bool>(false);
   auto exit_code = std::make_shared<bool>(false);
   app.add_flag("--only-if-due", *only_if_due, "Say nothing when nothing is due");
-  app.add_flag("--exit-code", *exit_code, "End with 1 when something is due, with 0 when nothing is");
+  app.add_flag("--exit-code", *exit_code,
+               "End with 1 when something is due, with 0 when nothing is");
   set_help(app, {"larderloop nudge\nlarderloop nudge --only-if-due\n",
-                 "This week in at most twelve lines, for a mail or a chat: what to eat at which meal, what to buy, what to "
+                 "This week in at most twelve lines, for a mail or a chat: what to eat at which "
+                 "meal, what to buy, what to "
                  "give away, which review is due.",
                  {{1, "with --exit-code: something is due"}}});
   return [only_if_due, exit_code, &runtime]() -> Result<int> {
-    auto nudge = runtime.keep([&](const Household& household, Asked asked) -> Result<Outcome<NudgeReport>> {
-      auto plan = make_plan(household, asked);
-      if (!plan) return fail(plan.error());
-      return Outcome<NudgeReport>{make_nudge(household, plan->report, asked), std::move(plan->changes)};
-    });
+    auto nudge =
+        runtime.keep([&](const Household& household, Asked asked) -> Result<Outcome<NudgeReport>> {
+          auto plan = make_plan(household, asked);
+          if (!plan) return fail(plan.error());
+          return Outcome<NudgeReport>{make_nudge(household, plan->report, asked),
+                                      std::move(plan->changes)};
+        });
     if (!nudge) return fail(nudge.error());
-    if (runtime.options.json) runtime.print_bytes(render_nudge_json(*nudge));
-    else if (nudge->due() || !*only_if_due) runtime.print(render_nudge_text(runtime.household(), *nudge));
+    if (runtime.options.json)
+      runtime.print_bytes(render_nudge_json(*nudge));
+    else if (nudge->due() || !*only_if_due)
+      runtime.print(render_nudge_text(runtime.household(), *nudge));
     return *exit_code && nudge->due() ? 1 : 0;
   };
 }
@@ -134,8 +152,11 @@ Action add_history(CLI::App& app, Runtime& runtime) {
   auto given = std::make_shared<Options>();
   app.add_option("FOOD", given->food, "Only this food");
   app.add_option("--year", given->year, "Only this year")->type_name("YEAR");
-  set_help(app, {"larderloop history\nlarderloop history lentil-stew --year 2026\n",
-                 "What became of the food, by food and year, in servings. The sums are those of the record.", {}});
+  set_help(
+      app,
+      {"larderloop history\nlarderloop history lentil-stew --year 2026\n",
+       "What became of the food, by food and year, in servings. The sums are those of the record.",
+       {}});
   return [given, &runtime]() -> Result<int> {
     auto history = runtime.read([&](const Household& household, Asked) -> Result<HistoryReport> {
       std::optional<FoodKey> key;
@@ -154,8 +175,10 @@ Action add_history(CLI::App& app, Runtime& runtime) {
     });
     if (!history) return fail(history.error());
     const Household& household = runtime.household();
-    if (runtime.options.json) runtime.print_bytes(render_history_json(household, *history, runtime.asked().today));
-    else runtime.print(render_history_text(household, *history));
+    if (runtime.options.json)
+      runtime.print_bytes(render_history_json(household, *history, runtime.asked().today));
+    else
+      runtime.print(render_history_text(household, *history));
     return 0;
   };
 }

@@ -67,14 +67,35 @@ Result<RecordRequest> request_of(const Household& household, const RecordOptions
   return request;
 }
 
-// What people should do about food that reached somebody, or lies where it must not.
+// What people should do about food that reached somebody it is not for.
+void caution_eater(const Recorded& report, const PersonRefusal& refusal, Runtime& runtime) {
+  const std::string words = must_not_words(runtime.household(), {refusal});
+  switch (refusal.reason.refusal) {
+    case Refusal::kContains:
+    case Refusal::kMayContain:
+      runtime.warn(words + "; if it was eaten, do as the doctor or the emergency service says");
+      return;
+    case Refusal::kLabelUnknown:
+      runtime.warn(words + "; read it now: larderloop lot label " +
+                   std::to_string(report.lot.value()) + " --read-by NAME --contains KEYS");
+      return;
+    case Refusal::kDiet:
+    case Refusal::kRefuses:
+    case Refusal::kWrongSpecies:
+    case Refusal::kNotFood:
+      runtime.note(words);
+      return;
+  }
+}
+
+// Likewise for food that lies where it must not.
 void caution(const Recorded& report, EntryKind kind, Runtime& runtime) {
   if (report.must_not.empty()) return;
   const Household& household = runtime.household();
-  const std::string words = must_not_words(household, report.must_not);
   if (kind == EntryKind::kEaten) {
-    runtime.warn(words + "; if it was eaten, do as the doctor or the emergency service says");
+    for (const PersonRefusal& each : report.must_not) caution_eater(report, each, runtime);
   } else {
+    const std::string words = must_not_words(household, report.must_not);
     runtime.warn("it must leave " + find_place(household, report.place)->name + ": " + words +
                  "; next: larderloop record moved " + std::to_string(report.lot.value()) +
                  " all --at " + report.place.str() + " --to PLACE");

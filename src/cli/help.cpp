@@ -76,12 +76,16 @@ std::string left_column(const std::string& words, std::string_view description) 
   return line + wrapped(description, kOptionColumn, kOptionColumn);
 }
 
+// The command's own groups first; what works everywhere comes last.
 std::string options_text(const CLI::App& app) {
+  std::vector<std::string> groups = app.get_groups();
+  std::stable_partition(groups.begin(), groups.end(),
+                        [](const std::string& group) { return group != kEverywhere; });
   std::string all;
-  for (const std::string& group : app.get_groups()) {
+  for (const std::string& group : groups) {
     std::string lines;
     for (const CLI::Option* option : app.get_options()) {
-      if (option->get_group() != group || option->get_positional()) continue;
+      if (group.empty() || option->get_group() != group || option->get_positional()) continue;
       lines += left_column(option_words(*option), option->get_description());
     }
     if (!lines.empty()) all += "\n" + group + ":\n" + lines;

@@ -17,8 +17,6 @@
 namespace larderloop::cli {
 namespace {
 
-constexpr std::string_view kEverywhere = "Options that work everywhere";
-
 bool is_option(const std::string& word) {
   return word.size() > 1 && word.front() == '-';
 }

@@ -135,6 +135,14 @@ std::string storage_words(const Storage& storage) {
   return words;
 }
 
+std::string amount_words(const Food& food, const Entry& entry) {
+  std::string words = entry.amount == HalfServings() ? "nothing" : units_words(food, entry.amount);
+  if (entry.kind != EntryKind::kCounted || entry.change == 0) return words;
+  const bool fewer = entry.change < 0;
+  return words + " (" + units_words(food, HalfServings(fewer ? -entry.change : entry.change)) +
+         (fewer ? " fewer)" : " more)");
+}
+
 }  // namespace
 
 std::string render_findings(const std::vector<Problem>& findings, std::size_t limit) {
@@ -223,7 +231,7 @@ std::string render_entries(const Household& household, const std::vector<EntryRo
     table.add({fmt::format("{}", entry.id.value()), iso_day(entry.on),
                spaced(entry_kind_name(entry.kind)), fmt::format("{}", row.lot.value()),
                food == nullptr ? row.food.str() : food->name,
-               correction || food == nullptr ? "" : units_words(*food, entry.amount), where,
+               correction || food == nullptr ? "" : amount_words(*food, entry), where,
                listed(notes, [](const std::string& each) { return each; })});
   }
   return table.text(width);

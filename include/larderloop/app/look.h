@@ -47,8 +47,9 @@ struct LotShow {
   Lot lot;
   LotRow row;
   std::vector<Reading> readings;
-  std::vector<EntryRow> entries;        // oldest first
-  std::vector<PersonRefusal> must_not;  // of all people, by the label of this very lot
+  std::vector<EntryRow> entries;  // oldest first
+  std::vector<PersonRefusal>
+      must_not;  // of all people, by the label of this very lot; other species are left out
 };
 [[nodiscard]] Result<LotShow> show_lot(const Household& household, LotId lot);
 
