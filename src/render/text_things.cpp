@@ -61,14 +61,15 @@ std::string statement_words(const std::optional<Statement>& label) {
   return words + fmt::format(" (read by {} on {})", label->read_by, plain_day(label->read_on));
 }
 
-std::string lot_note(const LotRow& row, Day today) {
+std::string lot_note(const Food& food, const LotRow& row, Day today) {
   std::vector<std::string> notes;
   if (row.facts.state != LotState::kOk)
     notes.push_back(std::string(lot_state_name(row.facts.state)) + ": do not eat");
   if (row.good_through && *row.good_through < today)
     notes.emplace_back(row.facts.safety ? "past its safety date: throw out" : "past its date");
   if (row.facts.basis == DayBasis::kEstimated) notes.emplace_back("date estimated");
-  if (!row.facts.label) notes.emplace_back("label not read");
+  const bool served = food.kind != FoodKind::kWater && food.kind != FoodKind::kThing;
+  if (served && !row.facts.label) notes.emplace_back("label not read");
   return listed(notes, [](const std::string& each) { return each; });
 }
 
@@ -95,7 +96,7 @@ std::string lying_line(const Household& household, const Lying& each) {
 
 std::string food_lot_line(const Household& household, const LotRow& row, Day today) {
   const Food& food = *find_food(household, row.facts.food);
-  const std::string note = lot_note(row, today);
+  const std::string note = lot_note(food, row, today);
   return shown(fmt::format("lot {}: {} in {}, {}{}", row.facts.id.value(),
                            units_words(food, row.on_hand), where_words(household, row),
                            plain::good_through(row.good_through), note.empty() ? "" : "; " + note));
@@ -201,7 +202,7 @@ std::string render_lots(const Household& household, const std::vector<LotRow>& r
     table.add({fmt::format("{}", row.facts.id.value()), food.name,
                row.lies.empty() ? "nothing" : units_words(food, row.on_hand),
                row.good_through ? plain_day(*row.good_through) : "no date known",
-               where_words(household, row), lot_note(row, today)});
+               where_words(household, row), lot_note(food, row, today)});
   }
   return table.text(width);
 }
@@ -332,7 +333,7 @@ std::string render_lot(const Household& household, const LotShow& show, Day toda
   const LotFacts& facts = show.row.facts;
   std::string text = fmt::format("Lot {}: {}\n", show.lot.id.value(), shown(food.name));
   text += field("date", date_words(facts));
-  text += field("note", lot_note(show.row, today));
+  text += field("note", lot_note(food, show.row, today));
   text += field("lot code", show.lot.lot_code);
   text += field("received", plain_day(show.lot.received));
   text += field("label", statement_words(facts.label));
