@@ -40,7 +40,13 @@ Schema schema_of(const Connection& connection) {
   return schema;
 }
 
-void compare_schema(const Schema& found, const Schema& wanted, std::vector<std::string>& findings) {
+// Against a fresh book of the same version, made by `steps`.
+void compare_schema(const Connection& connection, const Migrations& steps,
+                    std::vector<std::string>& findings) {
+  const Connection model("", Access::kMemory, 0);
+  migrate_private(model, steps);
+  const Schema found = schema_of(connection);
+  const Schema wanted = schema_of(model);
   for (const auto& [name, sql] : wanted) {
     const auto here = found.find(name);
     if (here == found.end()) {
@@ -67,9 +73,8 @@ void check_identity(const Connection& connection, const Migrations& migrations,
                        ", which is not known");
     return;
   }
-  const Connection model("", Access::kMemory, 0);
-  migrate_private(model, Migrations(migrations.begin(), migrations.begin() + version));
-  compare_schema(schema_of(connection), schema_of(model), findings);
+  compare_schema(connection, Migrations(migrations.begin(), migrations.begin() + version),
+                 findings);
 }
 
 void check_pages(const Connection& connection, std::vector<std::string>& findings) {

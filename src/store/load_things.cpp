@@ -48,10 +48,15 @@ constexpr const char* kExceptionMeals =
 constexpr const char* kExceptionPeople =
     "SELECT exception, person FROM table_exception_person ORDER BY exception, person";
 
-const auto kKeyOf = [](const auto& thing) -> const auto& {
-  return thing.key;
+struct KeyOf {
+  template <class Thing>
+  const auto& operator()(const Thing& thing) const {
+    return thing.key;
+  }
 };
-const auto kIdOf = [](const MenuLine& line) { return line.id; };
+struct IdOf {
+  MenuLineId operator()(const MenuLine& line) const { return line.id; }
+};
 
 Food food_at(const Query& row, const Labels& labels) {
   Food food;
@@ -101,19 +106,19 @@ void load_foods(const Connection& connection, Household& household) {
   std::size_t cursor = 0;
   Query meals(connection, kFoodMeals);
   while (meals.step()) {
-    owner_of(household.foods, cursor, meals.key<FoodKey>(0), kKeyOf, "food_meal")
+    owner_of(household.foods, cursor, meals.key<FoodKey>(0), KeyOf{}, "food_meal")
         .meals.insert(meals.named(1, parse_meal));
   }
   cursor = 0;
   Query roles(connection, kFoodRoles);
   while (roles.step()) {
-    owner_of(household.foods, cursor, roles.key<FoodKey>(0), kKeyOf, "food_role")
+    owner_of(household.foods, cursor, roles.key<FoodKey>(0), KeyOf{}, "food_role")
         .roles.insert(roles.named(1, parse_role));
   }
   cursor = 0;
   Query packs(connection, kPacks);
   while (packs.step()) {
-    owner_of(household.foods, cursor, packs.key<FoodKey>(0), kKeyOf, "pack")
+    owner_of(household.foods, cursor, packs.key<FoodKey>(0), KeyOf{}, "pack")
         .packs.push_back({packs.text(1), packs.integer(2), packs.integer(3)});
   }
 }
@@ -135,19 +140,19 @@ void load_people(const Connection& connection, Household& household) {
   std::size_t cursor = 0;
   Query avoids(connection, kAvoids);
   while (avoids.step()) {
-    owner_of(household.people, cursor, avoids.key<PersonKey>(0), kKeyOf, "person_avoid")
+    owner_of(household.people, cursor, avoids.key<PersonKey>(0), KeyOf{}, "person_avoid")
         .avoid.push_back({avoids.text(1), avoids.flag(2)});
   }
   cursor = 0;
   Query diets(connection, kPersonDiets);
   while (diets.step()) {
-    owner_of(household.people, cursor, diets.key<PersonKey>(0), kKeyOf, "person_diet")
+    owner_of(household.people, cursor, diets.key<PersonKey>(0), KeyOf{}, "person_diet")
         .diets.insert(diets.named(1, parse_diet));
   }
   cursor = 0;
   Query ratings(connection, kRatings);
   while (ratings.step()) {
-    owner_of(household.people, cursor, ratings.key<PersonKey>(0), kKeyOf, "rating")
+    owner_of(household.people, cursor, ratings.key<PersonKey>(0), KeyOf{}, "rating")
         .ratings.emplace(ratings.key<FoodKey>(1), ratings.small(2));
   }
 }
@@ -189,7 +194,7 @@ void load_places(const Connection& connection, Household& household) {
   std::size_t cursor = 0;
   Query people(connection, kMenuPeople);
   while (people.step()) {
-    owner_of(household.menu, cursor, people.id<MenuLineId>(0), kIdOf, "menu_line_person")
+    owner_of(household.menu, cursor, people.id<MenuLineId>(0), IdOf{}, "menu_line_person")
         .people.push_back(people.key<PersonKey>(1));
   }
 }

@@ -18,10 +18,10 @@ bool nothing_waits(const std::string& path) {
 
 // SQLite would take what is missing of a last page for zeros. While changes wait, the file may grow
 // under our eyes.
-void expect_whole_pages(const Connection& connection, const std::string& real,
-                        const std::string& path) {
-  const std::int64_t page = connection.number(kPageSize);
-  if (!nothing_waits(real) || page < 1 || file_state(real).size % page == 0) return;
+void expect_whole_pages(const Opened& opened, const std::string& path) {
+  const std::int64_t page = opened.file.number(kPageSize);
+  if (!nothing_waits(opened.real_path) || page < 1 || file_state(opened.real_path).size % page == 0)
+    return;
   throw StoreFailure(ErrorKind::kStore, "'" + path + "' is damaged: its end was cut off",
                      "keep this file as it is, and go on with a copy made by 'larderloop backup' "
                      "or one of the .backup files beside it");
@@ -40,7 +40,7 @@ Opened opened(const std::string& real, Access access, const Migrations& migratio
   if (access == Access::kFrozen) frozen = file_state(real);
   Opened result{real, Connection(real, access, busy_timeout_ms), std::nullopt, frozen, true, 0, {}};
   result.version = known_version(result.file, migrations, path);
-  expect_whole_pages(result.file, real, path);
+  expect_whole_pages(result, path);
   result.read_only = access != Access::kWrite || !result.file.writable();
   return result;
 }

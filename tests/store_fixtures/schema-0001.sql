@@ -212,9 +212,9 @@ INSERT INTO menu_line VALUES(12,'bag',0,1,'breakfast','snack',NULL,1,0,0);
 INSERT INTO menu_line VALUES(15,'bag',0,1,'lunch','drink',NULL,1,0,0);
 INSERT INTO menu_line VALUES(18,'bag',0,1,'dinner','comfort',NULL,1,0,0);
 INSERT INTO menu_line VALUES(21,'bag',0,1,'snack','pet_meal',NULL,1,0,0);
-INSERT INTO menu_line VALUES(24,'bag',0,1,'breakfast','water',NULL,1,0,0);
+INSERT INTO menu_line VALUES(24,'bag',0,1,'breakfast','water',NULL,1,3000,0);
 INSERT INTO menu_line VALUES(27,'bag',0,1,'lunch','thing',NULL,1,0,0);
-INSERT INTO menu_line VALUES(100,'kit',1,0,NULL,NULL,'water',0,4000,7);
+INSERT INTO menu_line VALUES(100,'kit',1,0,NULL,NULL,'water',1,4000,7);
 CREATE TABLE menu_line_person (
   menu_line INTEGER NOT NULL REFERENCES menu_line (id),
   person TEXT NOT NULL REFERENCES person (key),
@@ -232,12 +232,9 @@ INSERT INTO menu_line_person VALUES(15,'mira');
 INSERT INTO menu_line_person VALUES(15,'ned');
 INSERT INTO menu_line_person VALUES(18,'mira');
 INSERT INTO menu_line_person VALUES(18,'ned');
-INSERT INTO menu_line_person VALUES(21,'mira');
-INSERT INTO menu_line_person VALUES(21,'ned');
+INSERT INTO menu_line_person VALUES(21,'tom');
 INSERT INTO menu_line_person VALUES(24,'mira');
 INSERT INTO menu_line_person VALUES(24,'ned');
-INSERT INTO menu_line_person VALUES(27,'mira');
-INSERT INTO menu_line_person VALUES(27,'ned');
 CREATE TABLE table_seat (
   weekday TEXT NOT NULL CHECK (weekday IN
     ('monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday')),
@@ -341,21 +338,21 @@ CREATE TABLE table_exception (
   note TEXT NOT NULL,
   CHECK (from_day <= through_day)
 ) STRICT;
-INSERT INTO table_exception VALUES(1,'2026-12-24','2026-12-26',0,'away');
-INSERT INTO table_exception VALUES(2,'2026-07-01','2026-07-01',1,'');
+INSERT INTO table_exception VALUES(1,'2026-07-01','2026-07-01',1,'');
+INSERT INTO table_exception VALUES(2,'2026-12-24','2026-12-26',0,'away');
 CREATE TABLE table_exception_meal (
   exception INTEGER NOT NULL REFERENCES table_exception (id),
   meal TEXT NOT NULL CHECK (meal IN ('breakfast', 'lunch', 'dinner', 'snack')),
   PRIMARY KEY (exception, meal)
 ) STRICT, WITHOUT ROWID;
-INSERT INTO table_exception_meal VALUES(1,'dinner');
-INSERT INTO table_exception_meal VALUES(1,'lunch');
+INSERT INTO table_exception_meal VALUES(2,'dinner');
+INSERT INTO table_exception_meal VALUES(2,'lunch');
 CREATE TABLE table_exception_person (
   exception INTEGER NOT NULL REFERENCES table_exception (id),
   person TEXT NOT NULL REFERENCES person (key),
   PRIMARY KEY (exception, person)
 ) STRICT, WITHOUT ROWID;
-INSERT INTO table_exception_person VALUES(1,'ned');
+INSERT INTO table_exception_person VALUES(2,'ned');
 CREATE TABLE lot (
   id INTEGER PRIMARY KEY CHECK (id >= 1),
   food TEXT NOT NULL REFERENCES food (key),
@@ -411,7 +408,7 @@ CREATE TABLE entry (
   corrects INTEGER UNIQUE REFERENCES entry (id),
   who TEXT REFERENCES person (key),
   meal TEXT CHECK (meal IN ('breakfast', 'lunch', 'dinner', 'snack')),
-  paid_cents INTEGER,
+  paid_cents INTEGER CHECK (paid_cents >= 0),
   note TEXT NOT NULL,
   CHECK (kind = 'corrected' OR (lot IS NOT NULL AND place IS NOT NULL)),
   CHECK ((corrects IS NOT NULL) = (kind = 'corrected')),

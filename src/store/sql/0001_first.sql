@@ -267,7 +267,7 @@ CREATE TABLE entry (
   corrects INTEGER UNIQUE REFERENCES entry (id),
   who TEXT REFERENCES person (key),
   meal TEXT CHECK (meal IN ('breakfast', 'lunch', 'dinner', 'snack')),
-  paid_cents INTEGER,
+  paid_cents INTEGER CHECK (paid_cents >= 0),
   note TEXT NOT NULL,
   CHECK (kind = 'corrected' OR (lot IS NOT NULL AND place IS NOT NULL)),
   CHECK ((corrects IS NOT NULL) = (kind = 'corrected')),

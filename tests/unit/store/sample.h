@@ -128,6 +128,9 @@ inline void add_menu_and_table(Household& household) {
     line.day = 1;
     line.meal = kAllMeals[static_cast<std::size_t>(id) % 4];
     line.role = role;
+    if (role == Role::kPetMeal) line.people = {PersonKey("tom")};
+    if (role == Role::kThing) line.people.clear();
+    if (role == Role::kWater) line.ml = 3000;
     household.menu.push_back(line);
   }
   MenuLine by_food;
@@ -135,7 +138,6 @@ inline void add_menu_and_table(Household& household) {
   by_food.place = PlaceKey("kit");
   by_food.everyone = true;
   by_food.food = FoodKey("water");
-  by_food.units = 0;
   by_food.ml = 4000;
   by_food.priority = 7;
   household.menu.push_back(by_food);
@@ -146,13 +148,13 @@ inline void add_menu_and_table(Household& household) {
       household.table.push_back({weekday, meal, {PersonKey("mira"), PersonKey("ned")}});
   }
   household.table.back().people.clear();
-  household.exceptions = {{day("2026-12-24"),
+  household.exceptions = {{day("2026-07-01"), day("2026-07-01"), {}, true, {}, ""},
+                          {day("2026-12-24"),
                            day("2026-12-26"),
                            {Meal::kDinner, Meal::kLunch},
                            false,
                            {PersonKey("ned")},
-                           "away"},
-                          {day("2026-07-01"), day("2026-07-01"), {}, true, {}, ""}};
+                           "away"}};
 }
 
 inline void add_lots(Household& household) {
