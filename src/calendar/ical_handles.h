@@ -45,10 +45,12 @@ inline void prepare() {
 // Never made from text: libical 3.0.16 takes 30 February from a string and calls it valid.
 inline icaltimetype day(Day of) {
   const date::year_month_day ymd{of};
-  icaltimetype time = icaltime_null_date();
+  icaltimetype
+      time{};  // not icaltime_null_date(): its clock of -1:-1:-1 stops the iterator of daily rules
   time.year = static_cast<int>(ymd.year());
   time.month = static_cast<int>(static_cast<unsigned>(ymd.month()));
   time.day = static_cast<int>(static_cast<unsigned>(ymd.day()));
+  time.is_date = 1;
   return time;
 }
 
@@ -56,14 +58,13 @@ inline icaltimetype utc(Instant at) {
   const date::sys_days midnight_of = date::floor<date::days>(at);
   const date::year_month_day ymd{midnight_of};
   const date::hh_mm_ss<std::chrono::seconds> clock{at - midnight_of};
-  icaltimetype time = icaltime_null_time();
+  icaltimetype time{};
   time.year = static_cast<int>(ymd.year());
   time.month = static_cast<int>(static_cast<unsigned>(ymd.month()));
   time.day = static_cast<int>(static_cast<unsigned>(ymd.day()));
   time.hour = static_cast<int>(clock.hours().count());
   time.minute = static_cast<int>(clock.minutes().count());
   time.second = static_cast<int>(clock.seconds().count());
-  time.is_date = 0;
   time.zone = icaltimezone_get_utc_timezone();
   return time;
 }

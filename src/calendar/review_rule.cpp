@@ -142,6 +142,13 @@ Objection month_days_objection(const RuleParts& parts, Day starts) {
                              : !days.empty() && std::none_of(days.begin(), days.end(), fits);
     if (lost) return {"it leaves out months that are too short", at_month_end(parts, starts)};
   }
+  if (yearly && !parts.month_days.empty() && parts.months.empty()) {
+    RuleParts better = of(Frequency::kMonthly);
+    better.month_days = parts.month_days;
+    better.days = parts.days;
+    const bool same = parts.interval == 1 && parts.year_days.empty();
+    return {engine_fault(parts), same ? rule_text(better) : yearly_like(starts)};
+  }
   return {};
 }
 
@@ -197,6 +204,9 @@ Objection objection_to(const RuleParts& parts, Day starts) {
     return {"calendar programs do not agree on FREQ=WEEKLY with BYMONTH", rule_text(better)};
   }
   if (!monthly && parts.frequency != Frequency::kYearly) return {};
+  if (!parts.year_days.empty() && !engine_fault(parts).empty()) {
+    return {engine_fault(parts), yearly_like(starts)};
+  }
   if (Objection found = weekday_objection(parts, starts); !found.what.empty()) return found;
   return month_days_objection(parts, starts);
 }

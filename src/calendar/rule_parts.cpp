@@ -292,13 +292,33 @@ std::string rule_text(const RuleParts& parts) {
 }
 
 std::string engine_fault(const RuleParts& parts) {
+  const auto negative = [](const std::vector<int>& numbers) {
+    return std::any_of(numbers.begin(), numbers.end(), [](int each) { return each < 0; });
+  };
+  const bool yearly = parts.frequency == Frequency::kYearly;
   const bool fine = parts.frequency == Frequency::kDaily || parts.frequency == Frequency::kWeekly;
-  if (!parts.positions.empty() && fine)
+  if (!parts.positions.empty() && fine) {
     return "BYSETPOS is not computed rightly under FREQ=DAILY and FREQ=WEEKLY";
-  const bool from_the_end = std::any_of(parts.month_days.begin(), parts.month_days.end(),
-                                        [](int day) { return day < 0; });
-  if (from_the_end && parts.frequency == Frequency::kDaily) {
+  }
+  if (negative(parts.month_days) && parts.frequency == Frequency::kDaily) {
     return "a negative BYMONTHDAY is not computed rightly under FREQ=DAILY";
+  }
+  if (!parts.weeks.empty()) {
+    const bool alone = parts.months.empty() && parts.month_days.empty() &&
+                       parts.year_days.empty() && parts.positions.empty();
+    const bool from_monday = parts.week_start.value_or(Weekday::kMonday) == Weekday::kMonday;
+    if (!alone || parts.days.empty() || negative(parts.weeks) || !from_monday) {
+      return "BYWEEKNO is computed rightly only with BYDAY alone, weeks from Monday, counted from "
+             "the "
+             "year's beginning";
+    }
+  }
+  if (!parts.year_days.empty() &&
+      !(parts.months.empty() && parts.month_days.empty() && parts.days.empty())) {
+    return "BYYEARDAY is not computed rightly beside other parts";
+  }
+  if (yearly && !parts.month_days.empty() && parts.months.empty()) {
+    return "BYMONTHDAY under FREQ=YEARLY is computed rightly only with BYMONTH";
   }
   return {};
 }
