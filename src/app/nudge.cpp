@@ -35,6 +35,7 @@ class Collector {
   std::vector<NudgeItem> items() {
     past();
     for (const KitPlan& kit : plan_.kits) of_kit(kit);
+    shopping();
     meals();
     give_aways();
     std::stable_sort(items_.begin(), items_.end(),
@@ -78,9 +79,13 @@ class Collector {
     const Day need = kit.schedule.current ? kit.schedule.current->day : from_;
     const Day by = shop_by_day(household_.settings, need, from_);
     if (by > through_) return;
-    std::vector<std::string> foods;
+    std::vector<std::string>& foods = shopping_[by];
     for (const BuyLine& line : kit.buy) foods.push_back(food_words(household_, line.food));
-    add(NudgeKind::kShop, by, "Buy for the " + name + ": " + some_of(foods));
+  }
+
+  // One line a shopping day, whichever kit it is for.
+  void shopping() {
+    for (auto& [by, foods] : shopping_) add(NudgeKind::kShop, by, "Buy " + some_of(foods) + " (larderloop shop)");
   }
 
   void meals() {
@@ -106,6 +111,7 @@ class Collector {
   Day from_;
   Day through_;
   std::vector<NudgeItem> items_;
+  std::map<Day, std::vector<std::string>> shopping_;
 };
 
 }  // namespace

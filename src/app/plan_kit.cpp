@@ -53,6 +53,7 @@ void check_bags(const BookView& view, const PlaceKey& kit, KitPlan& plan) {
         case Refusal::kRefuses:
         case Refusal::kWrongSpecies:  // people's and pets' food may share a bag; lines keep them apart
         case Refusal::kNotFood:
+        case Refusal::kInfantFormula:
           break;
       }
     }
@@ -176,6 +177,9 @@ Result<KitPlan> plan_kit_in(const BookView& view, const PlaceKey& kit, const Res
     if (view.kit_of_place.at(position.at.place) != kit || lasts(position, schedule->hold_until)) continue;
     plan.leaves.push_back(leaving_of(position, position.amount, reason_to_leave(position, today)));
   }
+  std::stable_sort(plan.leaves.begin(), plan.leaves.end(), [](const Leaving& a, const Leaving& b) {
+    return a.at.place != b.at.place ? a.at.place < b.at.place : a.food < b.food;
+  });
   const RefillBuild build = build_refill(view, *schedule, reserved, today);
   const plan::RefillPlan solved = plan::plan_refill(build.problem);
   const plan::Verdict verdict = plan::check(build.problem, solved);

@@ -279,6 +279,9 @@ Result<Outcome<ReviewFinished>> finish_review(const Household& household, const 
   for (const PlaceKey& place : unwalked) {
     if (walked.count(place) == 0) report.not_walked_places.push_back(place);
   }
+  std::stable_sort(pulled.begin(), pulled.end(), [](const Leaving& a, const Leaving& b) {
+    return a.at.place != b.at.place ? a.at.place < b.at.place : a.food < b.food;
+  });
   report.left = std::move(missing);
   report.left.insert(report.left.end(), damaged.begin(), damaged.end());
   report.left.insert(report.left.end(), pulled.begin(), pulled.end());

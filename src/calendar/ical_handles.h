@@ -42,11 +42,12 @@ inline void prepare() {
   icalerror_clear_errno();
 }
 
-// Never made from text: libical 3.0.16 takes 30 February from a string and calls it valid.
+// Never made from text: libical 3.0.16 takes 30 February from a string and calls it valid. Nor from
+// icaltime_null_date(): with its clock of -1:-1:-1 the iterator of a daily or weekly rule never
+// ends.
 inline icaltimetype day(Day of) {
   const date::year_month_day ymd{of};
-  icaltimetype
-      time{};  // not icaltime_null_date(): its clock of -1:-1:-1 stops the iterator of daily rules
+  icaltimetype time{};
   time.year = static_cast<int>(ymd.year());
   time.month = static_cast<int>(static_cast<unsigned>(ymd.month()));
   time.day = static_cast<int>(static_cast<unsigned>(ymd.day()));

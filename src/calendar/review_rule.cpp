@@ -147,7 +147,7 @@ Objection month_days_objection(const RuleParts& parts, Day starts) {
     better.month_days = parts.month_days;
     better.days = parts.days;
     const bool same = parts.interval == 1 && parts.year_days.empty();
-    return {engine_fault(parts), same ? rule_text(better) : yearly_like(starts)};
+    return {engine_fault(parts, starts), same ? rule_text(better) : yearly_like(starts)};
   }
   return {};
 }
@@ -184,7 +184,7 @@ Objection objection_to(const RuleParts& parts, Day starts) {
   if (parts.frequency == Frequency::kDaily && has_negative(parts.month_days)) {
     RuleParts better = of(Frequency::kMonthly);
     better.month_days = {-1};
-    return {engine_fault(parts), rule_text(better)};
+    return {engine_fault(parts, starts), rule_text(better)};
   }
   if (!parts.positions.empty() && !(monthly && !parts.days.empty() && parts.month_days.empty())) {
     return {"BYSETPOS picks from the whole " +
@@ -204,8 +204,8 @@ Objection objection_to(const RuleParts& parts, Day starts) {
     return {"calendar programs do not agree on FREQ=WEEKLY with BYMONTH", rule_text(better)};
   }
   if (!monthly && parts.frequency != Frequency::kYearly) return {};
-  if (!parts.year_days.empty() && !engine_fault(parts).empty()) {
-    return {engine_fault(parts), yearly_like(starts)};
+  if (!parts.year_days.empty() && !engine_fault(parts, starts).empty()) {
+    return {engine_fault(parts, starts), yearly_like(starts)};
   }
   if (Objection found = weekday_objection(parts, starts); !found.what.empty()) return found;
   return month_days_objection(parts, starts);

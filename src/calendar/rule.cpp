@@ -42,7 +42,7 @@ tl::unexpected<Error> never(std::string_view rule, Day starts) {
 Result<std::vector<Day>> rule_dates(std::string_view rule, Day starts, Day begin, Day end) {
   const auto parts = read_rule(rule);
   if (!parts) return fail(parts.error());
-  if (const std::string fault = engine_fault(*parts); !fault.empty()) {
+  if (const std::string fault = engine_fault(*parts, starts); !fault.empty()) {
     return fail(ErrorKind::kBadData, "cannot use the rule '" + std::string(rule) + "': " + fault,
                 "write it like '" + std::string(kDefaultReviewRule) + "'");
   }

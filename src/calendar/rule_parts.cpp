@@ -291,7 +291,7 @@ std::string rule_text(const RuleParts& parts) {
   return text;
 }
 
-std::string engine_fault(const RuleParts& parts) {
+std::string engine_fault(const RuleParts& parts, Day starts) {
   const auto negative = [](const std::vector<int>& numbers) {
     return std::any_of(numbers.begin(), numbers.end(), [](int each) { return each < 0; });
   };
@@ -302,6 +302,16 @@ std::string engine_fault(const RuleParts& parts) {
   }
   if (negative(parts.month_days) && parts.frequency == Frequency::kDaily) {
     return "a negative BYMONTHDAY is not computed rightly under FREQ=DAILY";
+  }
+  if (negative(parts.month_days) && !parts.positions.empty()) {
+    return "BYSETPOS is not computed rightly with a negative BYMONTHDAY";
+  }
+  const bool off_its_days =
+      !parts.days.empty() &&
+      std::none_of(parts.days.begin(), parts.days.end(),
+                   [&](const DayInSet& each) { return each.weekday == weekday_of(starts); });
+  if (parts.frequency == Frequency::kWeekly && parts.interval > 1 && off_its_days) {
+    return "every few weeks is computed rightly only from a start on one of its weekdays";
   }
   if (!parts.weeks.empty()) {
     const bool alone = parts.months.empty() && parts.month_days.empty() &&

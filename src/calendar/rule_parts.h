@@ -41,6 +41,6 @@ struct RuleParts {
 // In capitals and in one fixed order, lists without doubles.
 [[nodiscard]] std::string rule_text(const RuleParts& parts);
 // Empty, or why libical 3.0.16 gives wrong dates for the rule (docs/limits.md).
-[[nodiscard]] std::string engine_fault(const RuleParts& parts);
+[[nodiscard]] std::string engine_fault(const RuleParts& parts, Day starts);
 
 }  // namespace larderloop

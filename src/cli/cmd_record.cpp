@@ -82,6 +82,7 @@ void caution_eater(const Recorded& report, const PersonRefusal& refusal, Runtime
     case Refusal::kDiet:
     case Refusal::kRefuses:
     case Refusal::kWrongSpecies:
+    case Refusal::kInfantFormula:
     case Refusal::kNotFood:
       runtime.note(words);
       return;

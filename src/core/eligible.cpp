@@ -16,6 +16,14 @@ std::optional<RefusalReason> wrong_kind(const Person& person, const Food& food) 
   return std::nullopt;
 }
 
+// Infant formula is a meal of its own for whoever a kit menu line names it for, and for nobody else.
+bool formula_is_for(const Household& household, const Person& person, const Food& food) {
+  return std::any_of(household.menu.begin(), household.menu.end(), [&](const MenuLine& line) {
+    return line.food == food.key &&
+           std::find(line.people.begin(), line.people.end(), person.key) != line.people.end();
+  });
+}
+
 // Was the label read before the household began to look for this key?
 bool read_too_early(const Household& household, const Avoid& avoid, const Statement& label) {
   return std::any_of(household.own_allergens.begin(), household.own_allergens.end(), [&](const OwnAllergen& own) {
@@ -56,6 +64,7 @@ bool needs_label(const Person& person) { return !person.avoid.empty() || !person
 std::optional<RefusalReason> why_not(const Household& household, const Person& person, const Food& food,
                                      const Statement* label) {
   if (auto reason = wrong_kind(person, food)) return reason;
+  if (food.infant_formula && !formula_is_for(household, person, food)) return RefusalReason{Refusal::kInfantFormula, {}};
   if (needs_label(person)) {
     if (label == nullptr) return RefusalReason{Refusal::kLabelUnknown, {}};
     if (auto reason = declared_against(household, person, *label)) return reason;
@@ -98,6 +107,8 @@ std::string refusal_words(const RefusalReason& reason) {
       return "it is not food for them";
     case Refusal::kNotFood:
       return "it is not served at meals";
+    case Refusal::kInfantFormula:
+      return "it is infant formula, and no menu line names it for them";
   }
   return {};
 }

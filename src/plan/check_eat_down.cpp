@@ -40,8 +40,6 @@ class EatDownCheck {
   }
 
  private:
-  using MealProduct = std::pair<std::string, std::string>;
-
   void breaks(std::string sentence) { verdict_.violations.push_back(std::move(sentence)); }
 
   template <typename T>
@@ -85,6 +83,7 @@ class EatDownCheck {
     std::sort(calendar_.begin(), calendar_.end(), [](const EatMeal* a, const EatMeal* b) {
       return std::tie(a->day, a->kind, a->id) < std::tie(b->day, b->kind, b->id);
     });
+    for (std::size_t rank = 0; rank < calendar_.size(); ++rank) rank_[calendar_[rank]] = rank;
   }
 
   [[nodiscard]] bool in_scope(const EatLot& lot) const { return lot.last_good_day < end_.value(); }
@@ -136,7 +135,7 @@ class EatDownCheck {
           at.eaters.begin(), at.eaters.end(),
           [&](const std::string& eater) { return will_eat(product, *eaters_.at(eater)); });
       if (!anyone) breaks(what + ": nobody at the meal will eat it");
-      opened_at_[{from.product, at.id}] += line.units;
+      at_meal_[from.product][rank_.at(&at)].opened += line.units;
     }
   }
 
@@ -163,7 +162,7 @@ class EatDownCheck {
       }
       if (!will_eat(*product->second, *eater->second))
         breaks(what + ": must not or will not eat it");
-      eaten_at_[{line.product, line.meal}] += line.servings;
+      at_meal_[line.product][rank_.at(meal->second)].eaten += line.servings;
     }
   }
 
@@ -294,12 +293,10 @@ class EatDownCheck {
       wanted -= taken;
       return taken;
     };
-    for (const EatMeal* meal : calendar_) {
-      const auto eaten = eaten_at_.find({product.id, meal->id});
-      const auto units = opened_at_.find({product.id, meal->id});
-      if (eaten == eaten_at_.end() && units == opened_at_.end()) continue;
-      Exact wanted = eaten == eaten_at_.end() ? Exact(0) : eaten->second;
-      const Exact opening = units == opened_at_.end() ? Exact(0) : units->second;
+    for (const auto& [rank, here] : at_meal_[product.id]) {
+      const EatMeal* meal = calendar_[rank];
+      Exact wanted = here.eaten;
+      const Exact opening = here.opened;
       const std::string what = named("product", product.id) + " at " + named("meal", meal->id);
       for (Open& open : before) {
         if (open.from <= meal->day && meal->day <= open.through) take(open, wanted);
@@ -410,8 +407,13 @@ class EatDownCheck {
   std::map<std::pair<std::string, std::string>, std::int64_t> opened_;  // lot, meal
   std::map<std::tuple<std::string, std::string, std::string>, std::int64_t>
       served_;                                         // product, meal, eater
-  std::map<std::string, Exact> donated_, wasted_;      // by lot
-  std::map<MealProduct, Exact> opened_at_, eaten_at_;  // product, meal
+  std::map<std::string, Exact> donated_, wasted_;  // by lot
+  // What is opened and eaten of a product at a meal, by the meal's place in the calendar.
+  struct AtMeal {
+    Exact opened = 0, eaten = 0;
+  };
+  std::map<std::string, std::map<std::size_t, AtMeal>> at_meal_;
+  std::map<const EatMeal*, std::size_t> rank_;
 };
 
 }  // namespace

@@ -25,6 +25,8 @@ std::string_view refusal_name(Refusal refusal) {
       return "wrong_species";
     case Refusal::kNotFood:
       return "not_food";
+    case Refusal::kInfantFormula:
+      return "infant_formula";
   }
   return "not_food";
 }

@@ -152,9 +152,9 @@ std::string render_kit_plan_text(const Household& household, const KitPlan& plan
                          : "Buy (the list with dates and label cautions: larderloop shop)");
   for (const BuyLine& each : plan.buy) {
     const Food* food = find_food(household, each.food);
-    buy.line(fmt::format("{} for {}", plain::amount_of(household, each.food,
-                                                       HalfServings::units(each.units, food->servings)),
-                         plain::people(household, each.for_people)));
+    const std::string what =
+        plain::amount_of(household, each.food, HalfServings::units(each.units, food->servings));
+    buy.line(each.for_people.empty() ? what : what + " for " + plain::people(household, each.for_people));
   }
   plain::Section surplus("Good, but no line of the menu needs it");
   for (const Leaving& each : plan.surplus) {

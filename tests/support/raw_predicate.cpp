@@ -49,6 +49,13 @@ std::string forbidden(const Household& household, const Person& person, const Fo
   if (person.species == "human" && food.kind != FoodKind::kFood && food.kind != FoodKind::kDrink) {
     return "a person is given what is not people's food";
   }
+  if (food.infant_formula) {
+    bool named = false;
+    for (const MenuLine& line : household.menu) {
+      for (const PersonKey& eater : line.people) named = named || (line.food == food.key && eater == person.key);
+    }
+    if (!named) return "infant formula for somebody whom no line names it for";
+  }
   const auto rating = person.ratings.find(food.key);
   if (rating != person.ratings.end() && rating->second <= -2) return "refused by " + person.name;
   if (person.avoid.empty() && person.diets.empty()) return {};

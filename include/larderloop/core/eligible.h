@@ -18,6 +18,7 @@ enum class Refusal {
   kRefuses,          // rated -2
   kWrongSpecies,     // pet food for people, people's food for a pet
   kNotFood,          // things and water are not served
+  kInfantFormula,    // only for whom a menu line names it
 };
 
 // `detail`: the allergen or diet key; empty where there is none.

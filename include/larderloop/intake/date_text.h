@@ -1,4 +1,6 @@
 // date_text.h - a typed date mark to a DateMark, or a refusal that offers the readings. Nothing is guessed.
+// Source:   order of day, month and year: Regulation (EU) 1169/2011 Annex X (day first), US practice (month first), ISO 8601 (year first);
+//           GS1 General Specifications 3.4 (day 00) and 7.12 (two-digit years).
 #pragma once
 
 #include <optional>
@@ -9,10 +11,20 @@
 
 namespace larderloop {
 
-// Reads "2027-08-15", "2027-08" (month), "2027" (year, only as best before end), an optional phrase before it ("best before", "best before end",
-// "bbe", "use by", "sell by", "packed on", "produced on"), day and month in words ("15 Aug 2027", "Aug 2027", "August 15, 2027"), or one GS1 date element in brackets
-// ("(15)270800": AI 11, 13, 15, 16, 17; YYMMDD, day 00 = last day of the month, GS1 General Specifications sections 3.4 and 7.12) or "none".
-// All-number dates in another order are refused with both readings. `kind`: when the phrase is missing. Years outside today - 5 .. today + 30 are refused.
+// Reads, in any case of letters:
+//   2027-08-15, 2027/8/15   year first with four digits is year, month, day always
+//   2027-08, 08/2027, Aug 2027   a month (its last day)
+//   2027   a year, only behind "best before end" or "bbe" (31 December)
+//   15 Aug 2027, 15AUG27, August 15, 2027, 15th August 2027   months by their English names, first three letters or "sept"
+//   13/08/2027, 20270815   all numbers, when only one order of day, month and year gives a plausible date
+//   (15)270800   one GS1 date element: AI 11 produced, 13 packed, 15 best before, 16 sell by, 17 use by; YYMMDD, day 00 = the month
+//   none   nothing is printed
+// with an optional phrase before it ("best before", "best before end", "bbe", "best by", "use by", "sell by", "packed on", "produced on"
+// and the like) and a time of day after it, which is dropped. `kind`: what the date is where the phrase is missing; with kNone a
+// date without a phrase is refused.
+// Refused, with what it could be: two plausible readings (03/04/2027), a day that its month does not have (a typing error, never
+// taken for another order), dates outside today - 5 years .. today + 30 years, a day and month without a year.
+// `text` of the result is what was typed, without blanks around it.
 [[nodiscard]] Result<DateMark> parse_date_text(std::string_view text, MarkKind kind, Day today);
 
 }  // namespace larderloop
