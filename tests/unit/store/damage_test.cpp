@@ -101,18 +101,29 @@ TEST_F(Damage, AnyPageZeroed) {
   }
 }
 
+// Two bytes at 3 of a b-tree page: how many cells it has (fileformat2.html, section 1.6).
+bool has_cells(const std::string& bytes, std::size_t page) {
+  return bytes[page * kPage + 3] != 0 || bytes[page * kPage + 4] != 0;
+}
+
+// Page 0 begins with the file's header and is another case; an empty page in the place of a full
+// one is a table that lost its rows, which nothing in an SQLite file contradicts (docs/book.md).
 TEST_F(Damage, APageInThePlaceOfAnother) {
   std::mt19937_64 random(12);
   const std::size_t pages = whole_.size() / kPage;
-  for (int round = 0; round < 20 * scale(); ++round) {
+  int tried = 0;
+  for (int round = 0; round < 30 * scale(); ++round) {
     const std::size_t from = 1 + random() % (pages - 1);
     const std::size_t to = 1 + random() % (pages - 1);
     std::string bytes = whole_;
     bytes.replace(to * kPage, kPage, whole_, from * kPage, kPage);
+    if (bytes == whole_ || !has_cells(whole_, from)) continue;
+    ++tried;
     const Seen seen = look_at(bytes);
-    EXPECT_TRUE(bytes == whole_ || seen == Seen::kRefused || seen == Seen::kFound)
-        << "page " << from << " over " << to << ", empty tables look alike";
+    EXPECT_TRUE(seen == Seen::kRefused || seen == Seen::kFound)
+        << "page " << from << " over " << to;
   }
+  EXPECT_GT(tried, 10);
 }
 
 TEST_F(Damage, TurnedBitsNeverCrash) {
