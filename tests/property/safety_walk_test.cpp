@@ -8,14 +8,14 @@
 #include <map>
 #include <nlohmann/json.hpp>
 
-#include "household_gen.h"
+#include "support/household_gen.h"
 #include "larderloop/app/feed.h"
 #include "larderloop/app/nudge.h"
 #include "larderloop/app/plan.h"
 #include "larderloop/app/shop.h"
 #include "larderloop/render/plan_json.h"
 #include "larderloop/render/plan_text.h"
-#include "raw_predicate.h"
+#include "support/raw_predicate.h"
 
 namespace larderloop {
 namespace {
