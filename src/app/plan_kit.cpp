@@ -85,7 +85,7 @@ void tell_purchases(const BookView& view, const RefillBuild& build, const plan::
     const RefillBuild::OfferOf& offer = build.offers.at(packs.offer);
     BuyLine line;
     line.food = offer.food->key;
-    line.kit = kit;
+    line.kits = {kit};
     line.good_through_at_least = hold_until;
     if (offer.pack != nullptr) {
       line.pack = *offer.pack;

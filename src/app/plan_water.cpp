@@ -81,7 +81,7 @@ class WaterFiller {
     }
     BuyLine bought;
     bought.food = best->key;
-    bought.kit = schedule_.kit;
+    bought.kits = {schedule_.kit};
     bought.units = (missing_ml + *best->volume_ml - 1) / *best->volume_ml;
     bought.packs = best_packs;
     bought.pack = *best_pack;

@@ -44,6 +44,34 @@ std::vector<BuyLine> pantry_lines(const Household& household, const PlanReport& 
   return lines;
 }
 
+template <class T>
+void merge(std::vector<T>& into, const std::vector<T>& from) {
+  into.insert(into.end(), from.begin(), from.end());
+  std::sort(into.begin(), into.end());
+  into.erase(std::unique(into.begin(), into.end()), into.end());
+}
+
+// Two kits that want the same pack share it, with the later date and everybody's cautions.
+void add_line(std::vector<BuyLine>& lines, BuyLine line) {
+  const auto same = std::find_if(lines.begin(), lines.end(), [&](const BuyLine& each) {
+    return each.food == line.food && each.pack == line.pack && each.kits.empty() == line.kits.empty();
+  });
+  if (same == lines.end()) {
+    lines.push_back(std::move(line));
+    return;
+  }
+  same->units += line.units;
+  same->ml += line.ml;
+  if (same->packs > 0) same->packs = (same->units + same->pack.units - 1) / same->pack.units;
+  same->good_through_at_least = std::max(same->good_through_at_least, line.good_through_at_least);
+  merge(same->kits, line.kits);
+  merge(same->places, line.places);
+  merge(same->for_people, line.for_people);
+  merge(same->must_not_say, line.must_not_say);
+  merge(same->nor_may_contain, line.nor_may_contain);
+  merge(same->must_suit, line.must_suit);
+}
+
 }  // namespace
 
 Day shop_by_day(const Settings& settings, Day need, Day today) {
@@ -73,10 +101,10 @@ ShopList shop_list(const Household& household, const PlanReport& plan, bool pant
   for (BuyLine& line : lines) {
     ShopGroup& group = groups[line.packs > 0 ? line.pack.shop : std::string()];
     group.shop = line.packs > 0 ? line.pack.shop : std::string();
-    group.cost_cents += line.packs * line.pack.price_cents;
-    group.lines.push_back(std::move(line));
+    add_line(group.lines, std::move(line));
   }
   for (auto& [shop, group] : groups) {
+    for (const BuyLine& line : group.lines) group.cost_cents += line.packs * line.pack.price_cents;
     std::stable_sort(group.lines.begin(), group.lines.end(),
                      [](const BuyLine& a, const BuyLine& b) { return a.food < b.food; });
     list.cost_cents += group.cost_cents;

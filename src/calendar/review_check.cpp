@@ -26,6 +26,23 @@ Status refuse(std::string_view rule, const std::string& why, std::string hint) {
               std::move(hint));
 }
 
+Status off_start(std::string_view rule, Day starts, Day first) {
+  return refuse(
+      rule, "its start " + iso_day(starts) + " is no day of it; the first one is " + iso_day(first),
+      "start on " + iso_day(first));
+}
+
+// The first day from `starts` on that a weekly rule may have; `starts` itself for every other rule.
+Day first_weekday(const RuleParts& parts, Day starts) {
+  if (parts.frequency != Frequency::kWeekly || parts.days.empty()) return starts;
+  Day day = starts;
+  while (std::none_of(parts.days.begin(), parts.days.end(),
+                      [&](const DayInSet& each) { return each.weekday == weekday_of(day); })) {
+    day += Days(1);
+  }
+  return day;
+}
+
 Status check_gaps(std::string_view rule, const std::vector<Day>& dates, Day horizon) {
   for (std::size_t i = 0; i < dates.size(); ++i) {
     const Day next = i + 1 < dates.size() ? dates[i + 1] : horizon;
@@ -53,6 +70,8 @@ Status check_review_rule(std::string_view rule, Day starts) {
   if (const Objection found = objection_to(*parts, starts); !found.what.empty()) {
     return refuse(rule, found.what, advice(found.spelling, starts));
   }
+  if (const Day first = first_weekday(*parts, starts); first != starts)
+    return off_start(rule, starts, first);
   const Day horizon = add_months(starts, kLookAheadMonths);
   const auto dates = rule_dates(rule, starts, starts, horizon);
   if (!dates) return fail(dates.error());
@@ -60,12 +79,7 @@ Status check_review_rule(std::string_view rule, Day starts) {
     return refuse(rule, "it has no date within twenty years of " + iso_day(starts),
                   advice(yearly_like(starts), starts));
   }
-  if (dates->front() != starts) {
-    return refuse(rule,
-                  "its start " + iso_day(starts) + " is no day of it; the first one is " +
-                      iso_day(dates->front()),
-                  "start on " + iso_day(dates->front()));
-  }
+  if (dates->front() != starts) return off_start(rule, starts, dates->front());
   return check_gaps(rule, *dates, horizon);
 }
 

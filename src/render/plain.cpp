@@ -19,6 +19,12 @@ std::string place(const Household& household, const PlaceKey& key) {
   return found == nullptr ? key.str() : found->name;
 }
 
+std::string places(const Household& household, const std::vector<PlaceKey>& keys) {
+  std::vector<std::string> names;
+  for (const PlaceKey& key : keys) names.push_back(place(household, key));
+  return list_words(names);
+}
+
 std::string people(const Household& household, const std::vector<PersonKey>& keys) {
   std::vector<std::string> names;
   for (const PersonKey& key : keys) {

@@ -13,6 +13,7 @@ namespace larderloop::plain {
 
 [[nodiscard]] std::string food(const Household& household, const FoodKey& key);
 [[nodiscard]] std::string place(const Household& household, const PlaceKey& key);
+[[nodiscard]] std::string places(const Household& household, const std::vector<PlaceKey>& keys);
 [[nodiscard]] std::string people(const Household& household, const std::vector<PersonKey>& keys);
 // "lot 17" or "lot 17, opened Sat 3 Apr 2027"
 [[nodiscard]] std::string lot(const StockKey& at);

@@ -31,13 +31,13 @@ Json strings(const std::vector<std::string>& list) {
 Json buy_line(const Household& household, const BuyLine& line) {
   Json item;
   json_parts::put_food(item, household, line.food);
-  item["kit"] = line.kit.empty() ? Json(nullptr) : Json(line.kit.str());
+  item["kits"] = json::keys(line.kits);
   item["units"] = line.units;
   item["packs"] = line.packs;
   item["pack_units"] = line.pack.units;
   item["shop"] = line.pack.shop.empty() ? Json(nullptr) : Json(line.pack.shop);
   item["price_cents"] = line.packs > 0 ? Json(line.pack.price_cents) : Json(nullptr);
-  item["good_through_at_least"] = line.kit.empty() ? Json(nullptr) : Json(iso_day(line.good_through_at_least));
+  item["good_through_at_least"] = line.kits.empty() ? Json(nullptr) : Json(iso_day(line.good_through_at_least));
   item["places"] = json::keys(line.places);
   item["for"] = json::keys(line.for_people);
   item["must_not_contain"] = strings(line.must_not_say);

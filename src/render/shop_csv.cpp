@@ -29,7 +29,7 @@ std::string joined(const std::vector<std::string>& list) {
 
 std::string render_shop_csv(const Household& household, const ShopList& list) {
   std::string text =
-      "shop,food,name,packs,units_a_pack,units_needed,price_cents,good_through_at_least,kit,for,must_not_contain,"
+      "shop,food,name,packs,units_a_pack,units_needed,price_cents,good_through_at_least,kits,for,must_not_contain,"
       "must_not_warn_of,must_suit,read_the_label\r\n";
   for (const ShopGroup& group : list.groups) {
     for (const BuyLine& line : group.lines) {
@@ -44,8 +44,8 @@ std::string render_shop_csv(const Household& household, const ShopList& list) {
           std::to_string(line.pack.units),
           std::to_string(line.units),
           line.packs > 0 ? std::to_string(line.pack.price_cents) : "",
-          line.kit.empty() ? "" : iso_day(line.good_through_at_least),
-          cell(line.kit.empty() ? "" : plain::place(household, line.kit)),
+          line.kits.empty() ? "" : iso_day(line.good_through_at_least),
+          cell(plain::places(household, line.kits)),
           cell(joined(people)),
           cell(joined(line.must_not_say)),
           cell(joined(line.nor_may_contain)),

@@ -48,12 +48,12 @@ std::string line_text(const Household& household, const BuyLine& line) {
   } else {
     text = fmt::format("  [ ] {} {} {}\n      no pack and price known\n", line.units, plural(food.unit, line.units), food.name);
   }
-  if (line.kit.empty()) {
+  if (line.kits.empty()) {
     return text + "      for the pantry\n";
   }
   text += fmt::format("      good through {} at least\n", plain_day(line.good_through_at_least));
   text += fmt::format("      for {}{}\n", line.for_people.empty() ? "" : plain::people(household, line.for_people) + ", ",
-                      plain::place(household, line.kit));
+                      plain::places(household, line.kits));
   for (const std::string& caution : cautions(line)) text += "      " + caution + "\n";
   return text;
 }

@@ -33,7 +33,7 @@ struct Fill {
 // the label must not state for them; `nor_may_contain`: nor warn of; `must_suit`: diets it must support.
 struct BuyLine {
   FoodKey food;
-  PlaceKey kit;
+  std::vector<PlaceKey> kits;  // which it is for; none: for the pantry
   std::int64_t units = 0;
   std::int64_t packs = 0;
   Pack pack;
