@@ -82,7 +82,7 @@ std::string at_month_end(const RuleParts& parts, Day starts) {
   const bool each_year = parts.frequency == Frequency::kMonthly || parts.interval == 1;
   const bool from_here = std::find(months.begin(), months.end(), month_of(starts)) != months.end();
   RuleParts better = of(Frequency::kYearly);
-  if (!weekdays && step != 0 && each_year && from_here) {
+  if (!weekdays && months.size() > 1 && step != 0 && each_year && from_here) {
     better = of(Frequency::kMonthly);
     better.interval = step;
     better.month_days = {-1};

@@ -1,0 +1,127 @@
+#include "larderloop/calendar/ics.h"
+
+#include <gtest/gtest.h>
+
+#include <clocale>
+
+namespace larderloop {
+namespace {
+
+CalendarEvent event(std::string uid, std::string_view begin, std::string summary) {
+  CalendarEvent made;
+  made.uid = std::move(uid);
+  made.changed_at = parse_iso_instant("2026-02-03T04:05:06Z").value();
+  made.sequence = 2;
+  made.begin = parse_iso_day(begin).value();
+  made.end = made.begin + Days(1);
+  made.summary = std::move(summary);
+  made.description = "Walk through it bag by bag.";
+  made.category = "Review";
+  return made;
+}
+
+std::string written(std::vector<CalendarEvent> events) {
+  const auto text = render_calendar("Kit and pantry", std::move(events));
+  return text ? *text : "error: " + text.error().what;
+}
+
+// RFC 5545 sections 3.4 and 3.6.1, RFC 7986 sections 5.1, 5.7 and 5.9: the whole calendar, byte by
+// byte.
+TEST(Ics, WritesTheWholeCalendar) {
+  EXPECT_EQ(
+      written({event("2ed6657d-e927-568b-95e1-2665a8aea6a2", "2026-03-07", "Review the home kit")}),
+      "BEGIN:VCALENDAR\r\n"
+      "VERSION:2.0\r\n"
+      "PRODID:-//larderloop//household feed//EN\r\n"
+      "CALSCALE:GREGORIAN\r\n"
+      "NAME:Kit and pantry\r\n"
+      "X-WR-CALNAME:Kit and pantry\r\n"
+      "REFRESH-INTERVAL;VALUE=DURATION:PT12H\r\n"
+      "X-PUBLISHED-TTL:PT12H\r\n"
+      "COLOR:teal\r\n"
+      "BEGIN:VEVENT\r\n"
+      "UID:2ed6657d-e927-568b-95e1-2665a8aea6a2\r\n"
+      "DTSTAMP:20260203T040506Z\r\n"
+      "LAST-MODIFIED:20260203T040506Z\r\n"
+      "SEQUENCE:2\r\n"
+      "DTSTART;VALUE=DATE:20260307\r\n"
+      "DTEND;VALUE=DATE:20260308\r\n"
+      "SUMMARY:Review the home kit\r\n"
+      "DESCRIPTION:Walk through it bag by bag.\r\n"
+      "CATEGORIES:Review\r\n"
+      "TRANSP:TRANSPARENT\r\n"
+      "STATUS:CONFIRMED\r\n"
+      "END:VEVENT\r\n"
+      "END:VCALENDAR\r\n");
+}
+
+TEST(Ics, SortsByBeginThenUidWhateverTheOrderGiven) {
+  const CalendarEvent late = event("a1", "2026-10-03", "late");
+  const CalendarEvent early = event("c3", "2026-04-04", "early");
+  const CalendarEvent twin = event("b2", "2026-04-04", "twin");
+  const std::string text = written({late, early, twin});
+  EXPECT_EQ(text, written({twin, late, early}));
+  EXPECT_LT(text.find("UID:b2"), text.find("UID:c3"));
+  EXPECT_LT(text.find("UID:c3"), text.find("UID:a1"));
+}
+
+TEST(Ics, SaysCancelledAndLeavesOutEmptyTexts) {
+  CalendarEvent gone = event("a1", "2026-10-03", "\x01\x02");
+  gone.cancelled = true;
+  gone.description.clear();
+  gone.category.clear();
+  const std::string text = written({gone});
+  EXPECT_NE(text.find("STATUS:CANCELLED\r\n"), std::string::npos);
+  EXPECT_EQ(text.find("SUMMARY"), std::string::npos);
+  EXPECT_EQ(text.find("DESCRIPTION"), std::string::npos);
+  EXPECT_EQ(text.find("CATEGORIES"), std::string::npos);
+}
+
+// What must not be there: scheduling, an identity of the calendar, zones, alarms, and libical's
+// error marks.
+TEST(Ics, HasNoMethodZoneAlarmOrErrorMark) {
+  const std::string text = written({event("a1", "2026-10-03", "Review")});
+  for (const std::string_view name :
+       {"METHOD", "VTIMEZONE", "VALARM", "X-LIC", "TZID", "ORGANIZER", "RRULE"}) {
+    EXPECT_EQ(text.find(name), std::string::npos) << name;
+  }
+  EXPECT_GT(text.find("UID:"), text.find("BEGIN:VEVENT"));
+}
+
+TEST(Ics, TheNameOfTheCalendarLosesWhatLibicalDoesNotEscape) {
+  const auto text =
+      render_calendar("Kit, pantry; \\ cellar\r\nX-EVIL:1", {event("a1", "2026-10-03", "Review")});
+  ASSERT_TRUE(text);
+  EXPECT_NE(text->find("\r\nNAME:Kit pantry cellar X-EVIL:1\r\n"), std::string::npos);
+  EXPECT_NE(text->find("\r\nX-WR-CALNAME:Kit pantry cellar X-EVIL:1\r\n"), std::string::npos);
+}
+
+TEST(Ics, IsTheSameUnderAnotherLocale) {
+  const std::string before = written({event("a1", "2026-10-03", "Review")});
+  const std::string old = std::setlocale(LC_ALL, nullptr);
+  std::setlocale(LC_ALL, "");
+  const std::string after = written({event("a1", "2026-10-03", "Review")});
+  std::setlocale(LC_ALL, old.c_str());
+  EXPECT_EQ(before, after);
+}
+
+TEST(Ics, BrokenPromisesAreDefects) {
+  std::vector<std::vector<CalendarEvent>> broken{{}};
+  broken.push_back({event("a1", "2026-10-03", "x"), event("a1", "2026-10-04", "y")});
+  broken.push_back({event("", "2026-10-03", "x")});
+  broken.push_back({event("shop@house", "2026-10-03", "x")});
+  broken.push_back({event("a1", "2026-10-03", "x")});
+  broken.back().front().end = broken.back().front().begin;
+  broken.push_back({event("a1", "2026-10-03", "x")});
+  broken.back().front().category = "Rice, dry";
+  broken.push_back({event("a1", "2026-10-03", "x")});
+  broken.back().front().sequence = -1;
+  for (const auto& events : broken) {
+    const auto text = render_calendar("Kit", events);
+    ASSERT_FALSE(text);
+    EXPECT_EQ(text.error().kind, ErrorKind::kDefect);
+  }
+}
+
+}  // namespace
+}  // namespace larderloop
