@@ -6,6 +6,11 @@
 #include "app/plan_shown.h"
 
 namespace larderloop {
+namespace {
+
+constexpr int kMostRounds = 4;
+
+}  // namespace
 
 Result<Outcome<PlanReport>> make_plan(const Household& household, Asked asked, bool with_plain) {
   auto view = view_book(household);
@@ -31,11 +36,18 @@ Result<Outcome<PlanReport>> make_plan(const Household& household, Asked asked, b
     }
     report.kits.push_back(std::move(*plan));
   }
-  auto eat = plan_eating(*view, report.kits, reserved, asked.today, with_plain);
-  if (!eat) return fail(eat.error());
-  report.eat_down = std::move(*eat);
-
-  std::vector<ShownMeal> shown = to_show(household, report.eat_down, asked.today);
+  // A plan that differs from what was shown is worked out once more around what is now shown, until it stays: asking again the same
+  // day then changes nothing.
+  std::vector<ShownMeal> shown = household.shown_meals;
+  for (int round = 0; round < kMostRounds; ++round) {
+    auto eat = plan_eating(*view, report.kits, reserved, shown, asked.today, with_plain);
+    if (!eat) return fail(eat.error());
+    report.eat_down = std::move(*eat);
+    std::vector<ShownMeal> now = to_show(household, report.eat_down, asked.today);
+    const bool settled = now == shown;
+    shown = std::move(now);
+    if (settled) break;
+  }
   report.eat_down.changed = differences(*view, shown, asked.today);
   if (shown != household.shown_meals) outcome.changes.shown_meals = std::move(shown);
   return outcome;

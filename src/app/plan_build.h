@@ -71,7 +71,7 @@ struct EatBuild {
   Day until{};
 };
 [[nodiscard]] EatBuild build_eat_down(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,
-                                      Day today);
+                                      const std::vector<ShownMeal>& shown, Day today);
 [[nodiscard]] std::string meal_id(Day day, Meal meal);
 
 // Who is at the table at a meal of the household on a day, exceptions applied; key order. Humans only.
@@ -80,7 +80,7 @@ struct EatBuild {
 [[nodiscard]] bool rotates(const Household& household, const Food& food);
 
 [[nodiscard]] Result<EatDown> plan_eating(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,
-                                          Day today, bool with_plain);
+                                          const std::vector<ShownMeal>& shown, Day today, bool with_plain);
 [[nodiscard]] Result<KitPlan> plan_kit_in(const BookView& view, const PlaceKey& kit, const Reserved& reserved, Day today);
 
 }  // namespace larderloop

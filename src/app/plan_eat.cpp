@@ -113,9 +113,9 @@ class Teller {
 
 }  // namespace
 
-Result<EatDown> plan_eating(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved, Day today,
-                            bool with_plain) {
-  const EatBuild build = build_eat_down(view, kits, reserved, today);
+Result<EatDown> plan_eating(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,
+                            const std::vector<ShownMeal>& shown, Day today, bool with_plain) {
+  const EatBuild build = build_eat_down(view, kits, reserved, shown, today);
   const plan::EatDownPlan solved = plan::plan_eat_down(build.problem);
   const plan::Verdict verdict = plan::check(build.problem, solved);
   if (!verdict.allowed()) {

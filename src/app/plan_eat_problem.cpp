@@ -36,12 +36,14 @@ plan::Kind kind_of(Meal meal) {
 
 class Builder {
  public:
-  Builder(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved, Day today)
+  Builder(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,
+          const std::vector<ShownMeal>& shown, Day today)
       : view_(view),
         household_(*view.household),
         settings_(household_.settings),
         kits_(kits),
         reserved_(reserved),
+        shown_(shown),
         today_(today),
         products_(household_) {}
 
@@ -207,7 +209,7 @@ class Builder {
     std::map<StockKey, std::string> products;
     for (const plan::EatLot& lot : build_.problem.lots) products[build_.lots.at(lot.id)->at] = lot.product;
     std::map<std::tuple<std::string, std::string, std::string>, std::int64_t> servings;
-    for (const ShownMeal& meal : household_.shown_meals) {
+    for (const ShownMeal& meal : shown_) {
       if (meal.day < today_) continue;
       const std::string id = meal_id(meal.day, meal.meal);
       if (build_.meals.count(id) == 0) continue;
@@ -228,6 +230,7 @@ class Builder {
   const Settings& settings_;
   const std::vector<KitPlan>& kits_;
   const Reserved& reserved_;
+  const std::vector<ShownMeal>& shown_;
   Day today_;
   Products products_;
   EatBuild build_;
@@ -242,8 +245,9 @@ std::string meal_id(Day day, Meal meal) {
   return iso_day(day) + " " + std::to_string(static_cast<int>(meal)) + " " + std::string(meal_name(meal));
 }
 
-EatBuild build_eat_down(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved, Day today) {
-  return Builder(view, kits, reserved, today).build();
+EatBuild build_eat_down(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,
+                        const std::vector<ShownMeal>& shown, Day today) {
+  return Builder(view, kits, reserved, shown, today).build();
 }
 
 }  // namespace larderloop

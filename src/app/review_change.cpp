@@ -30,7 +30,8 @@ Result<Chosen> choose(const Household& household, const PlaceKey& kit, std::opti
                 "the review of " + plain_day(found->day) + " is already " + std::string(slot_state_words(found->state)),
                 "see: larderloop review dates " + kit.str());
   }
-  return Chosen{std::move(*slots), static_cast<std::size_t>(found - slots->begin())};
+  const auto index = static_cast<std::size_t>(found - slots->begin());
+  return Chosen{std::move(*slots), index};
 }
 
 Outcome<ReviewChanged> changed(const Household& household, const ReviewSlot& slot, ReviewEvent event, Asked asked) {

@@ -13,7 +13,11 @@ bool asks_for(Findings& findings, const MenuLine& line, Role role, FoodKind kind
 }
 
 void check_people(Findings& findings, const std::string& where, const MenuLine& line, bool thing) {
-  for (const PersonKey& person : line.people) findings.check_person(where + "/people", person);
+  std::set<PersonKey> named;
+  for (const PersonKey& person : line.people) {
+    findings.check_person(where + "/people", person);
+    if (!named.insert(person).second) findings.add(where + "/people", person.str(), "named twice", "leave one out");
+  }
   if (line.everyone && !line.people.empty()) {
     findings.add(where + "/people", line.people.front().str(), "the line is for everyone already", "leave one of the two out");
   }
@@ -104,7 +108,11 @@ void validate_table(Findings& findings) {
     if (!exception.nobody && exception.away.empty()) {
       findings.add(where, "", "the exception changes nothing", "name who is away, or write \"nobody\": true");
     }
-    for (const PersonKey& person : exception.away) check_human(where + "/away", person);
+    std::set<PersonKey> away;
+    for (const PersonKey& person : exception.away) {
+      check_human(where + "/away", person);
+      if (!away.insert(person).second) findings.add(where + "/away", person.str(), "named twice", "leave one out");
+    }
   }
 }
 

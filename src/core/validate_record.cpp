@@ -28,7 +28,22 @@ void check_position(Findings& findings, const std::string& where, const StockKey
 }
 
 void check_entry(Findings& findings, const std::string& where, const Entry& entry) {
-  if (entry.kind == EntryKind::kCorrected) return;  // replaying judges what it corrects
+  const bool corrected = entry.kind == EntryKind::kCorrected;
+  if (corrected == entry.corrects.empty()) {
+    findings.add(where + "/corrects", std::to_string(entry.corrects.value()),
+                 "a corrected entry, and only that, names the one it takes back", "add or leave out corrects");
+  }
+  if ((entry.kind == EntryKind::kMoved) == entry.to.empty()) {
+    findings.add(where + "/to", entry.to.str(), "a moved entry, and only that, says where to", "add or leave out the place");
+  }
+  if (entry.kind != EntryKind::kCounted && entry.change != 0) {
+    findings.add(where + "/change_half_servings", std::to_string(entry.change), "only a count has a change", "leave it out");
+  }
+  if (corrected) {  // replaying judges what it corrects
+    const bool bare = entry.at == StockKey{} && entry.amount == HalfServings() && !entry.who && !entry.meal && !entry.paid_cents;
+    if (!bare) findings.add(where, "", "a corrected entry has nothing of its own", "leave out lot, place, amount, who, meal and price");
+    return;
+  }
   check_position(findings, where, entry.at);
   if (entry.kind == EntryKind::kMoved) findings.check_place(where + "/to", entry.to);
   if (entry.who) findings.check_person(where + "/who", *entry.who);
@@ -127,8 +142,13 @@ void validate_reviews(Findings& findings) {
 
 void validate_shown(Findings& findings) {
   const Household& household = findings.household;
+  std::set<std::pair<Day, Meal>> meals;
   for (std::size_t index = 0; index < household.shown_meals.size(); ++index) {
     const std::string where = at("shown_meals", index);
+    const ShownMeal& meal = household.shown_meals[index];
+    if (!meals.insert({meal.day, meal.meal}).second) {
+      findings.add(where, iso_day(meal.day) + " " + std::string(meal_name(meal.meal)), "this meal is there twice", "put its servings together");
+    }
     for (std::size_t each = 0; each < household.shown_meals[index].servings.size(); ++each) {
       const ShownServing& serving = household.shown_meals[index].servings[each];
       const std::string place = where + "/servings/" + std::to_string(each);

@@ -35,8 +35,17 @@ class Cover {
   }
 
   void run() {
+    std::optional<std::size_t> furthest;
+    std::map<std::size_t, std::int64_t>
+        tried;  // what was opened earlier when the furthest meal fell short first
     while (const auto short_at = open_units()) {
-      if (!open_one_earlier(*short_at)) drop_at(*short_at);
+      if (!furthest || *short_at > *furthest) {
+        furthest = short_at;
+        tried = earlier_;
+      }
+      if (open_one_earlier(*short_at)) continue;
+      earlier_ = tried;
+      drop_at(*furthest);
     }
     for (OpenedUnit& unit : units_) {
       if (unit.helpings.empty()) continue;
@@ -98,16 +107,19 @@ class Cover {
            (of_.open_days > 0 && c_.meals[meal].day <= c_.meals[unit.meal].day + of_.open_days);
   }
 
-  // A further unit at the latest earlier meal from which it still keeps, where something is eaten
-  // and a lot is good.
+  // A further unit at the latest earlier meal where something is eaten and a lot is good, back to
+  // where no unit keeps from one meal to the next.
   bool open_one_earlier(std::size_t short_at) {
     if (of_.open_days == 0) return false;
+    std::int64_t next = c_.meals[short_at].day;
     for (auto at = demand_.lower_bound(short_at); at != demand_.begin();) {
       --at;
       const std::size_t meal = at->first;
-      if (c_.meals[meal].day + of_.open_days < c_.meals[short_at].day) return false;
+      const std::int64_t day = c_.meals[meal].day;
+      if (day + of_.open_days < next) return false;
+      next = day;
       const std::int64_t units = std::max(opened_[meal], earlier_at(meal));
-      if (units >= servings_of(at->second) || !lot_for(c_.meals[meal].day)) continue;
+      if (units >= servings_of(at->second) || !lot_for(day)) continue;
       earlier_[meal] = units + 1;
       return true;
     }
