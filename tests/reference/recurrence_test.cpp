@@ -1,6 +1,6 @@
 // Recurrence rules against published dates: recurrence_rows.csv names the source of every row. The
 // traps below are rules on which programs differ; the right dates follow RFC 5545 section 3.3.10,
-// worked out by hand. A trap is computed rightly or refused.
+// and python3-dateutil 2.8.2 gives the same. A trap is computed rightly or refused.
 #include "larderloop/calendar/rule.h"
 
 #include <gtest/gtest.h>

@@ -12,7 +12,7 @@
 namespace larderloop {
 
 // An all-day event on [begin, end). `category`: one of a fixed vocabulary without punctuation. Control characters and invalid
-// UTF-8 in texts are removed; summary is cut at 255 octets between characters.
+// UTF-8 in texts are removed; summary is cut at 255 octets and description at 2048, between characters, with an ellipsis.
 struct CalendarEvent {
   std::string uid;  // hex and '-' only
   Instant changed_at{};  // DTSTAMP and LAST-MODIFIED

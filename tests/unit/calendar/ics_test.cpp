@@ -96,6 +96,16 @@ TEST(Ics, TheNameOfTheCalendarLosesWhatLibicalDoesNotEscape) {
   EXPECT_NE(text->find("\r\nX-WR-CALNAME:Kit pantry cellar X-EVIL:1\r\n"), std::string::npos);
 }
 
+TEST(Ics, ALongDescriptionEndsInAnEllipsis) {
+  CalendarEvent made = event("a1", "2026-10-03", "Review");
+  made.description = std::string(2048, 'a');
+  EXPECT_EQ(written({made}).find("\xE2\x80\xA6"), std::string::npos);
+  made.description += 'a';
+  const std::string text = written({made});
+  EXPECT_NE(text.find("a\xE2\x80\xA6\r\nCATEGORIES"), std::string::npos);
+  EXPECT_LT(text.size(), 2700U);
+}
+
 TEST(Ics, IsTheSameUnderAnotherLocale) {
   const std::string before = written({event("a1", "2026-10-03", "Review")});
   const std::string old = std::setlocale(LC_ALL, nullptr);
