@@ -102,7 +102,7 @@ std::string refusal_words(const RefusalReason& reason) {
       return "the label does not say it is " + diet;
     }
     case Refusal::kRefuses:
-      return "they refuse it";
+      return "it was refused before";
     case Refusal::kWrongSpecies:
       return "it is not food for them";
     case Refusal::kNotFood:

@@ -50,7 +50,7 @@ TEST(KitPlan, FirstWhatIsThereThenThePantryThenTheShop) {
 
 TEST(KitPlan, WhatIsMissingIsBoughtInPacksWithDateAndCautions) {
   Household household = kit_household();
-  household.lots.front().mark.day = day_at("2027-06-30");  // the pantry's will not last either
+  household.lots.front().state = LotState::kDoubtful;  // the pantry's cannot be used
   household.menu[1].units = 3;
   const KitPlan kit = plan_of(household).kits.front();
   ASSERT_EQ(kit.buy.size(), 1U);
@@ -62,6 +62,15 @@ TEST(KitPlan, WhatIsMissingIsBoughtInPacksWithDateAndCautions) {
   EXPECT_EQ(line.for_people, (std::vector<PersonKey>{PersonKey("bo"), PersonKey("ida")}));
   EXPECT_EQ(line.must_not_say, std::vector<std::string>{"sesame"});
   EXPECT_EQ(line.nor_may_contain, std::vector<std::string>{"sesame"});
+}
+
+TEST(KitPlan, APackThatDoesNotLastAsFarAsTheBookKnowsIsNotProposed) {
+  Household household = kit_household();
+  household.lots.front().mark.day = day_at("2027-06-30");  // now half of the lots were bought with five months to go
+  const KitPlan kit = plan_of(household).kits.front();
+  EXPECT_TRUE(kit.buy.empty());
+  ASSERT_EQ(kit.unmet.size(), 1U);
+  EXPECT_NE(kit.unmet.front().why.find("no pack of it is known to last through Sat 16 Oct 2027"), std::string::npos);
 }
 
 TEST(KitPlan, AnUnreadLabelNeverEntersTheBagOfSomebodyWithAnAllergy) {
@@ -161,7 +170,9 @@ TEST(EatDown, WhatLeavesTheKitIsEatenByThoseWhoMay) {
   EXPECT_EQ(eaten_of(plan, sesame), 4);
   for (const PlannedMeal& meal : plan.eat_down.meals) {
     for (const Helping& helping : meal.helpings) {
-      if (helping.at.lot == sesame) EXPECT_EQ(helping.person, PersonKey("bo"));
+      if (helping.at.lot == sesame) {
+        EXPECT_EQ(helping.person, PersonKey("bo"));
+      }
     }
   }
 }
@@ -180,7 +191,9 @@ TEST(EatDown, TheRecordOfThisWeekCountsTowardsItsLimits) {
   household.entries.push_back(eaten);
   for (const PlannedMeal& meal : plan_of(household).eat_down.meals) {
     for (const Helping& helping : meal.helpings) {
-      if (helping.person == PersonKey("bo")) EXPECT_GE(meal.day, day_at("2027-04-05")) << "Bo had his stew of the week";
+      if (helping.person == PersonKey("bo")) {
+        EXPECT_GE(meal.day, day_at("2027-04-05")) << "Bo had his stew of the week";
+      }
     }
   }
 }
@@ -236,7 +249,7 @@ TEST(EatDown, TheShownPlanStaysAndAChangeIsSaid) {
 
 TEST(Shop, GroupsByShopAndTopsUpThePantryWhenAsked) {
   Household household = kit_household();
-  household.lots.front().mark.day = day_at("2027-06-30");
+  household.lots.front().state = LotState::kDoubtful;
   for (Food& food : household.foods) {
     if (food.key == FoodKey("jam")) {
       food.par_level = 5;
