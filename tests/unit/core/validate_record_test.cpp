@@ -1,0 +1,217 @@
+// Every inconsistency of a household is found, at its place in the document: menu, table, record,
+// reviews.
+#include "unit/core/broken_household.h"
+
+#include <gtest/gtest.h>
+
+namespace larderloop {
+namespace {
+
+const Broken kMenuAndTable[] = {
+    {"line ids", [](Household& h) { h.menu.push_back(h.menu[0]); }, "/menu/1/id"},
+    {"line id zero", [](Household& h) { h.menu[0].id = MenuLineId(0); }, "/menu/0/id"},
+    {"line place", [](Household& h) { h.menu[0].place = PlaceKey("cellar"); }, "/menu/0/place"},
+    {"line in the pantry", [](Household& h) { h.menu[0].place = PlaceKey("top-shelf"); },
+     "/menu/0/place"},
+    {"role and food", [](Household& h) { h.menu[0].food = FoodKey("lentil-stew"); }, "/menu/0"},
+    {"neither role nor food", [](Household& h) { h.menu[0].role.reset(); }, "/menu/0"},
+    {"line food",
+     [](Household& h) {
+       h.menu[0].role.reset();
+       h.menu[0].food = FoodKey("soup");
+     },
+     "/menu/0/food"},
+    {"conditional food",
+     [](Household& h) {
+       h.foods[3].needs_hot_water = true;
+       h.menu[0].role.reset();
+       h.menu[0].food = FoodKey("lentil-stew");
+     },
+     "/menu/0/food"},
+    {"line person", [](Household& h) { h.menu[0].people = {PersonKey("zoe")}; }, "/menu/0/people"},
+    {"nobody", [](Household& h) { h.menu[0].people.clear(); }, "/menu/0/people"},
+    {"everyone and somebody", [](Household& h) { h.menu[0].everyone = true; }, "/menu/0/people"},
+    {"people's food for a pet", [](Household& h) { h.menu[0].people = {PersonKey("minka")}; },
+     "/menu/0/people"},
+    {"pet meal for a person", [](Household& h) { h.menu[0].role = Role::kPetMeal; },
+     "/menu/0/people"},
+    {"pet meal for everyone", [](Household& h) { add_line(h, Role::kPetMeal, "", true); },
+     "/menu/1/everyone"},
+    {"a thing for somebody", [](Household& h) { h.menu[0].role = Role::kThing; }, "/menu/0/people"},
+    {"water without ml", [](Household& h) { add_line(h, Role::kWater, "", true); }, "/menu/1/ml"},
+    {"named water without ml", [](Household& h) { add_line(h, std::nullopt, "canister", true); },
+     "/menu/1/ml"},
+    {"ml of food", [](Household& h) { h.menu[0].ml = 500; }, "/menu/0/ml"},
+    {"units", [](Household& h) { h.menu[0].units = 0; }, "/menu/0/units"},
+    {"day", [](Household& h) { h.menu[0].day = 32; }, "/menu/0/day"},
+    {"priority", [](Household& h) { h.menu[0].priority = 101; }, "/menu/0/priority"},
+    {"seat twice", [](Household& h) { h.table.push_back(h.table[0]); }, "/table/1"},
+    {"seat of nobody known", [](Household& h) { h.table[0].people = {PersonKey("zoe")}; },
+     "/table/0/people"},
+    {"seat of a pet", [](Household& h) { h.table[0].people = {PersonKey("minka")}; },
+     "/table/0/people"},
+    {"seat named twice",
+     [](Household& h) {
+       h.table[0].people = {PersonKey("ada"), PersonKey("ada")};
+     },
+     "/table/0/people"},
+    {"exception ends first",
+     [](Household& h) {
+       h.exceptions = {{day_at("2026-12-02"), day_at("2026-12-01"), {}, true, {}, ""}};
+     },
+     "/exceptions/0/through"},
+    {"exception of nothing",
+     [](Household& h) {
+       h.exceptions = {{day_at("2026-12-01"), day_at("2026-12-01"), {}, false, {}, ""}};
+     },
+     "/exceptions/0"},
+    {"exception of a pet",
+     [](Household& h) {
+       h.exceptions = {
+           {day_at("2026-12-01"), day_at("2026-12-01"), {}, false, {PersonKey("minka")}, ""}};
+     },
+     "/exceptions/0/away"},
+};
+
+const Broken kRecordAndReviews[] = {
+    {"lot ids", [](Household& h) { h.lots.push_back(h.lots[0]); }, "/lots/1/id"},
+    {"lot food", [](Household& h) { h.lots[0].food = FoodKey("soup"); }, "/lots/0/food"},
+    {"mark without day", [](Household& h) { h.lots[0].mark.day.reset(); }, "/lots/0/mark/day"},
+    {"no mark with day", [](Household& h) { h.lots[0].mark.kind = MarkKind::kNone; },
+     "/lots/0/mark/day"},
+    {"month not at its end",
+     [](Household& h) {
+       h.lots[0].mark.precision = Precision::kMonth;
+       h.lots[0].mark.day = day_at("2027-03-30");
+     },
+     "/lots/0/mark/day"},
+    {"year not at its end", [](Household& h) { h.lots[0].mark.precision = Precision::kYear; },
+     "/lots/0/mark/day"},
+    {"lot label", [](Household& h) { h.lots[0].label->read_by.clear(); }, "/lots/0/label/read_by"},
+    {"reading of nothing", [](Household& h) { add_reading(h, std::nullopt); }, "/readings/0"},
+    {"reading of no lot",
+     [](Household& h) {
+       add_reading(h, LotState::kDoubtful);
+       h.readings[0].lot = LotId(7);
+     },
+     "/readings/0/lot"},
+    {"reading ids",
+     [](Household& h) {
+       add_reading(h, LotState::kOk);
+       add_reading(h, LotState::kOk);
+       h.readings[1].id = ReadingId(1);
+     },
+     "/readings/1/id"},
+    {"reading mark",
+     [](Household& h) {
+       add_reading(h, std::nullopt);
+       h.readings[0].mark = DateMark{"", MarkKind::kUseBy, Precision::kDay, std::nullopt};
+     },
+     "/readings/0/mark/day"},
+    {"reading label",
+     [](Household& h) {
+       add_reading(h, std::nullopt);
+       h.readings[0].label = Statement{};
+     },
+     "/readings/0/label/read_by"},
+    {"entry ids",
+     [](Household& h) {
+       add_entry(h, EntryKind::kFound, 4);
+       h.entries[1].id = EntryId(1);
+     },
+     "/entries/1/id"},
+    {"entry lot", [](Household& h) { h.entries[0].at.lot = LotId(7); }, "/entries/0/lot"},
+    {"entry place", [](Household& h) { h.entries[0].at.place = PlaceKey("cellar"); },
+     "/entries/0/place"},
+    {"entry to",
+     [](Household& h) {
+       add_entry(h, EntryKind::kMoved, 4);
+       h.entries[1].to = PlaceKey("cellar");
+     },
+     "/entries/1/to"},
+    {"entry who",
+     [](Household& h) {
+       add_entry(h, EntryKind::kEaten, 4);
+       h.entries[1].who = PersonKey("zoe");
+     },
+     "/entries/1/who"},
+    {"entry paid", [](Household& h) { h.entries[0].paid_cents = -1; }, "/entries/0/paid_cents"},
+    {"overdrawn", [](Household& h) { add_entry(h, EntryKind::kEaten, 20); }, "/entries/1"},
+    {"corrects nothing",
+     [](Household& h) {
+       add_entry(h, EntryKind::kCorrected, 0);
+       h.entries[1].corrects = EntryId(9);
+     },
+     "/entries/1"},
+    {"rule of no kit", [](Household& h) { h.review_rules[0].kit = PlaceKey("pantry"); },
+     "/review_rules/0/kit"},
+    {"rule of nothing", [](Household& h) { h.review_rules[0].kit = PlaceKey("cellar"); },
+     "/review_rules/0/kit"},
+    {"two rules", [](Household& h) { h.review_rules.push_back(h.review_rules[0]); },
+     "/review_rules/1/kit"},
+    {"empty rule", [](Household& h) { h.review_rules[0].rule.clear(); }, "/review_rules/0/rule"},
+    {"rule slack", [](Household& h) { h.review_rules[0].slack_days = 366; },
+     "/review_rules/0/slack_days"},
+    {"finished unstarted", [](Household& h) { add_review(h, ReviewEventKind::kFinished); },
+     "/review_events/0/slot"},
+    {"moved nowhere", [](Household& h) { add_review(h, ReviewEventKind::kMoved); },
+     "/review_events/0/moved_to"},
+    {"started elsewhere",
+     [](Household& h) {
+       add_review(h, ReviewEventKind::kStarted);
+       h.review_events[0].moved_to = day_at("2026-10-10");
+     },
+     "/review_events/0/moved_to"},
+    {"mark unstarted", [](Household& h) { add_mark(h, MarkWhat::kThere, 0); },
+     "/review_marks/0/slot"},
+    {"missing nothing",
+     [](Household& h) {
+       add_review(h, ReviewEventKind::kStarted);
+       add_mark(h, MarkWhat::kMissing, 0);
+     },
+     "/review_marks/0"},
+    {"redated to nothing",
+     [](Household& h) {
+       add_review(h, ReviewEventKind::kStarted);
+       add_mark(h, MarkWhat::kRedated, 0);
+     },
+     "/review_marks/0/mark"},
+    {"mark place",
+     [](Household& h) {
+       add_review(h, ReviewEventKind::kStarted);
+       add_mark(h, MarkWhat::kThere, 0);
+       h.review_marks[0].at.place = PlaceKey("x");
+     },
+     "/review_marks/0/place"},
+    {"shown lot",
+     [](Household& h) {
+       h.shown_meals = {
+           {day_at("2026-12-01"),
+            Meal::kDinner,
+            {{{LotId(7), PlaceKey("pantry"), std::nullopt}, PersonKey("ada"), HalfServings(2)}}}};
+     },
+     "/shown_meals/0/servings/0/lot"},
+    {"shown person",
+     [](Household& h) {
+       h.shown_meals = {{day_at("2026-12-01"),
+                         Meal::kDinner,
+                         {{h.entries[0].at, PersonKey("zoe"), HalfServings(2)}}}};
+     },
+     "/shown_meals/0/servings/0/person"},
+    {"stamp without key", [](Household& h) { h.feed = {{}}; }, "/feed/0"},
+    {"stamp twice",
+     [](Household& h) {
+       h.feed = {{"a", 1, true, 0, {}, ""}, {"a", 1, false, 0, {}, ""}};
+     },
+     "/feed/1"},
+};
+
+TEST(Validate, FindsFaultsOfMenuAndTable) {
+  each_is_found(kMenuAndTable);
+}
+TEST(Validate, FindsFaultsOfTheRecordAndReviews) {
+  each_is_found(kRecordAndReviews);
+}
+
+}  // namespace
+}  // namespace larderloop
