@@ -4,7 +4,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <utility>
 
 namespace larderloop {
@@ -95,22 +94,6 @@ Household read_household(const JsonNode& document, Findings& findings) {
   return out;
 }
 
-// Lists inside a record mean a set; sort_lists leaves them alone.
-void sort_records(Household& household) {
-  for (Person& person : household.people) {
-    std::stable_sort(person.avoid.begin(), person.avoid.end(),
-                     [](const Avoid& a, const Avoid& b) { return a.key < b.key; });
-  }
-  for (MenuLine& line : household.menu) std::sort(line.people.begin(), line.people.end());
-  for (TableSeat& seat : household.table) std::sort(seat.people.begin(), seat.people.end());
-  for (TableException& exception : household.exceptions) {
-    std::sort(exception.away.begin(), exception.away.end());
-  }
-  for (ShownMeal& meal : household.shown_meals) {
-    std::sort(meal.servings.begin(), meal.servings.end());
-  }
-}
-
 }  // namespace
 
 Result<Household> parse_document(std::string_view text) {
@@ -122,7 +105,6 @@ Result<Household> parse_document(std::string_view text) {
   // Values that could not be read would only be found wrong once more.
   if (findings.empty()) findings.add(validate(household));
   if (!findings.empty()) return fail(findings.as_error(*document));
-  sort_records(household);
   sort_lists(household);
   return household;
 }
