@@ -406,7 +406,7 @@ class EatDownCheck {
   std::vector<const EatMeal*> calendar_;
   std::map<std::pair<std::string, std::string>, std::int64_t> opened_;  // lot, meal
   std::map<std::tuple<std::string, std::string, std::string>, std::int64_t>
-      served_;                                         // product, meal, eater
+      served_;                                     // product, meal, eater
   std::map<std::string, Exact> donated_, wasted_;  // by lot
   // What is opened and eaten of a product at a meal, by the meal's place in the calendar.
   struct AtMeal {

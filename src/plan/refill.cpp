@@ -165,6 +165,7 @@ RefillPlan plan_refill(const RefillProblem& problem) {
   fill_by_exchange(shelf, order);
   fill_by_lightening(shelf, order);
   improve_new(shelf);
+  spread_over_days(shelf);
   return write_plan(shelf);
 }
 

@@ -7,6 +7,7 @@
 namespace larderloop::plan {
 namespace {
 
+constexpr std::int64_t kMostLightenings = 60'000;  // exchanges tried
 constexpr std::size_t kNone = static_cast<std::size_t>(-1);
 
 // Breadth-first search from one unmet line over lines and sources.
@@ -79,7 +80,7 @@ class Exchange {
 
 // Makes room for one unit of the source on the line by exchanging one unit elsewhere in the
 // container.
-bool lighten(Shelf& shelf, std::size_t source, std::size_t line) {
+bool lighten(Shelf& shelf, std::size_t source, std::size_t line, std::int64_t& tries) {
   for (std::size_t other = 0; other < shelf.lines().size(); ++other) {
     if (shelf.lines()[other].container != shelf.lines()[line].container) continue;
     const auto held = shelf.on_line(other);
@@ -90,6 +91,11 @@ bool lighten(Shelf& shelf, std::size_t source, std::size_t line) {
         const RefillProduct& now = *shelf.sources()[heavy].product;
         const RefillProduct& then = *shelf.sources()[light].product;
         if (then.mass >= now.mass && then.volume >= now.volume) continue;
+        const RefillProduct& added = *shelf.sources()[source].product;
+        const std::size_t in = shelf.lines()[line].container;
+        if (shelf.mass_left(in) + now.mass - then.mass < added.mass) continue;
+        if (shelf.volume_left(in) + now.volume - then.volume < added.volume) continue;
+        if (--tries < 0) return false;
         shelf.put(heavy, other, -1);
         shelf.put(light, other, 1);
         shelf.put(source, line, 1);
@@ -118,11 +124,13 @@ void fill_by_exchange(Shelf& shelf, const std::vector<std::size_t>& order) {
 }
 
 void fill_by_lightening(Shelf& shelf, const std::vector<std::size_t>& order) {
+  std::int64_t tries = kMostLightenings;
   for (const std::size_t line : order) {
     for (std::size_t source = 0; source < shelf.sources().size() && shelf.unmet(line) > 0;
          ++source) {
       if (!shelf.accepts(line, source)) continue;
-      while (shelf.unmet(line) > 0 && shelf.available(source) > 0 && lighten(shelf, source, line)) {
+      while (shelf.unmet(line) > 0 && shelf.available(source) > 0 &&
+             lighten(shelf, source, line, tries)) {
       }
     }
   }

@@ -4,7 +4,7 @@ namespace larderloop::plan {
 namespace {
 
 constexpr int kSweeps = 4;
-constexpr std::int64_t kMostTries = 400'000;
+constexpr std::int64_t kMostTries = 60'000;
 
 class NewUnits {
  public:

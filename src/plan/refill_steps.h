@@ -17,5 +17,8 @@ void fill_by_lightening(Shelf& shelf, const std::vector<std::size_t>& order);
 // Exchanges single units newly put in while the levels get better in their order. Units that stay
 // in place stay.
 void improve_new(Shelf& shelf);
+// Among lines alike but for the day: the units richest in energy first, each to the poorest day. No
+// level changes.
+void spread_over_days(Shelf& shelf);
 
 }  // namespace larderloop::plan
