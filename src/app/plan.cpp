@@ -20,15 +20,16 @@ Result<Outcome<PlanReport>> make_plan(const Household& household, Asked asked, b
   report.as_of = asked.today;
 
   // The kit whose review is nearest is served from the pantry first.
-  std::vector<std::pair<Day, PlaceKey>> kits;
+  std::vector<KitSchedule> kits;
   for (const PlaceKey& kit : places_of_kind(household, PlaceKind::kKit)) {
     auto schedule = kit_schedule(household, kit, asked.today);
     if (!schedule) return fail(schedule.error());
-    kits.emplace_back(schedule->current ? schedule->current->day : schedule->next.day, kit);
+    kits.push_back(std::move(*schedule));
   }
-  std::sort(kits.begin(), kits.end());
+  const auto review_day = [](const KitSchedule& kit) { return kit.current ? kit.current->day : kit.next.day; };
+  std::stable_sort(kits.begin(), kits.end(), [&](const KitSchedule& a, const KitSchedule& b) { return review_day(a) < review_day(b); });
   Reserved reserved;
-  for (const auto& [day, kit] : kits) {
+  for (const KitSchedule& kit : kits) {
     auto plan = plan_kit_in(*view, kit, reserved, asked.today);
     if (!plan) return fail(plan.error());
     for (const Fill& fill : plan->fills) {

@@ -81,6 +81,7 @@ struct EatBuild {
 
 [[nodiscard]] Result<EatDown> plan_eating(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,
                                           const std::vector<ShownMeal>& shown, Day today, bool with_plain);
-[[nodiscard]] Result<KitPlan> plan_kit_in(const BookView& view, const PlaceKey& kit, const Reserved& reserved, Day today);
+[[nodiscard]] Result<KitPlan> plan_kit_in(const BookView& view, const KitSchedule& schedule, const Reserved& reserved,
+                                          Day today);
 
 }  // namespace larderloop

@@ -168,19 +168,18 @@ void tell_fills(const BookView& view, const RefillBuild& build, const plan::Refi
 
 }  // namespace
 
-Result<KitPlan> plan_kit_in(const BookView& view, const PlaceKey& kit, const Reserved& reserved, Day today) {
-  auto schedule = kit_schedule(*view.household, kit, today);
-  if (!schedule) return fail(schedule.error());
+Result<KitPlan> plan_kit_in(const BookView& view, const KitSchedule& schedule, const Reserved& reserved, Day today) {
+  const PlaceKey& kit = schedule.kit;
   KitPlan plan;
-  plan.schedule = *schedule;
+  plan.schedule = schedule;
   for (const Position& position : view.positions) {
-    if (view.kit_of_place.at(position.at.place) != kit || lasts(position, schedule->hold_until)) continue;
+    if (view.kit_of_place.at(position.at.place) != kit || lasts(position, schedule.hold_until)) continue;
     plan.leaves.push_back(leaving_of(position, position.amount, reason_to_leave(position, today)));
   }
   std::stable_sort(plan.leaves.begin(), plan.leaves.end(), [](const Leaving& a, const Leaving& b) {
     return a.at.place != b.at.place ? a.at.place < b.at.place : a.food < b.food;
   });
-  const RefillBuild build = build_refill(view, *schedule, reserved, today);
+  const RefillBuild build = build_refill(view, schedule, reserved, today);
   const plan::RefillPlan solved = plan::plan_refill(build.problem);
   const plan::Verdict verdict = plan::check(build.problem, solved);
   if (!verdict.allowed()) {
@@ -189,14 +188,14 @@ Result<KitPlan> plan_kit_in(const BookView& view, const PlaceKey& kit, const Res
   }
   plan.levels = verdict.levels;
   tell_fills(view, build, solved, plan);
-  tell_purchases(view, build, solved, kit, schedule->hold_until, plan);
+  tell_purchases(view, build, solved, kit, schedule.hold_until, plan);
   for (const plan::LineUnits& unmet : solved.unmet) {
     if (unmet.units == 0) continue;
     const MenuLine& line = *build.lines.at(unmet.line);
-    plan.unmet.push_back({line.id, line.place, unmet.units, 0, why_unmet(view, line, schedule->hold_until)});
+    plan.unmet.push_back({line.id, line.place, unmet.units, 0, why_unmet(view, line, schedule.hold_until)});
   }
   check_bags(view, kit, plan);
-  plan.water = plan_water(view, *schedule, reserved, today, plan);
+  plan.water = plan_water(view, schedule, reserved, today, plan);
   for (const BuyLine& line : plan.buy) {
     if (line.ml > 0) plan.cost_cents += line.packs * line.pack.price_cents;
   }
@@ -206,7 +205,9 @@ Result<KitPlan> plan_kit_in(const BookView& view, const PlaceKey& kit, const Res
 Result<KitPlan> plan_kit(const Household& household, const PlaceKey& kit, Day today) {
   auto view = view_book(household);
   if (!view) return fail(view.error());
-  return plan_kit_in(*view, kit, {}, today);
+  auto schedule = kit_schedule(household, kit, today);
+  if (!schedule) return fail(schedule.error());
+  return plan_kit_in(*view, *schedule, {}, today);
 }
 
 }  // namespace larderloop

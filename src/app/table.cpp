@@ -6,11 +6,12 @@
 namespace larderloop {
 
 std::vector<PersonKey> at_table(const Household& household, Day day, Meal meal) {
-  std::vector<PersonKey> people;
-  const Weekday weekday = weekday_of(day);
-  for (const TableSeat& seat : household.table) {
-    if (seat.weekday == weekday && seat.meal == meal) people = seat.people;
-  }
+  const std::pair<Weekday, Meal> wanted(weekday_of(day), meal);
+  const auto seat = std::lower_bound(
+      household.table.begin(), household.table.end(), wanted,
+      [](const TableSeat& each, const auto& key) { return std::make_pair(each.weekday, each.meal) < key; });
+  if (seat == household.table.end() || std::make_pair(seat->weekday, seat->meal) != wanted) return {};
+  std::vector<PersonKey> people = seat->people;
   for (const TableException& exception : household.exceptions) {
     if (day < exception.from || day > exception.through) continue;
     if (!exception.meals.empty() && exception.meals.count(meal) == 0) continue;

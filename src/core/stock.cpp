@@ -1,5 +1,7 @@
 #include "larderloop/core/stock.h"
 
+#include <array>
+
 #include "larderloop/core/words.h"
 
 namespace larderloop {
@@ -77,13 +79,26 @@ Status Ledger::apply(const Entry& entry) {
     }
     if (auto undone = apply_change(found->second.entry, -1); !undone) return undone;
     found->second.corrected = true;
-    done_[entry.id] = {entry, false};
+    remember(entry);
     return {};
   }
   if (auto checked = check_form(entry); !checked) return checked;
   if (auto applied = apply_change(entry, 1); !applied) return applied;
-  done_[entry.id] = {entry, false};
+  remember(entry);
   return {};
+}
+
+// Numbers grow, so the end is the place; the words of an entry are not needed to undo it.
+void Ledger::remember(const Entry& entry) {
+  Entry kept;
+  kept.id = entry.id;
+  kept.kind = entry.kind;
+  kept.on = entry.on;
+  kept.at = entry.at;
+  kept.to = entry.to;
+  kept.amount = entry.amount;
+  kept.change = entry.change;
+  done_.emplace_hint(done_.end(), entry.id, Done{std::move(kept), false});
 }
 
 // What an entry must be like whatever lies where.
@@ -93,21 +108,21 @@ Status Ledger::check_form(const Entry& entry) const {
     return refuse("there is no lot " + std::to_string(entry.at.lot.value()), "see: larderloop lot list");
   }
   const Food& food = *find_food(*household_, lot->food);
-  const std::string name = lot_words(food, lot->id);
+  const auto name_of_lot = [&] { return lot_words(food, lot->id); };
   if (find_place(*household_, entry.at.place) == nullptr) {
     return refuse("there is no place '" + entry.at.place.str() + "'", "see: larderloop place list");
   }
   const std::int64_t unit = HalfServings::units(1, food.servings).halves();
   const std::int64_t amount = entry.amount.halves();
   if (amount < 0 || (amount == 0 && entry.kind != EntryKind::kCounted)) {
-    return refuse("nothing of " + name + " is no amount to record", "name an amount above zero");
+    return refuse("nothing of " + name_of_lot() + " is no amount to record", "name an amount above zero");
   }
   if (amount > kMaxUnits * unit) {
-    return refuse(units_words(food, entry.amount) + " of " + name + " is more than anybody keeps",
+    return refuse(units_words(food, entry.amount) + " of " + name_of_lot() + " is more than anybody keeps",
                   "check the number; at most " + std::to_string(kMaxUnits) + " at once");
   }
   if (entry.on < lot->received) {
-    return refuse(name + " was received on " + plain_day(lot->received) + ", after " + plain_day(entry.on),
+    return refuse(name_of_lot() + " was received on " + plain_day(lot->received) + ", after " + plain_day(entry.on),
                   "check the date of the entry");
   }
   const bool sealed = !entry.at.opened_on;
@@ -116,15 +131,15 @@ Status Ledger::check_form(const Entry& entry) const {
     return refuse("what is opened is not " + std::string(entry_kind_name(entry.kind)), "record it as sealed, then as opened");
   }
   if (entry.at.opened_on && *entry.at.opened_on > entry.on) {
-    return refuse(name + " was opened on " + plain_day(*entry.at.opened_on) + ", after " + plain_day(entry.on),
+    return refuse(name_of_lot() + " was opened on " + plain_day(*entry.at.opened_on) + ", after " + plain_day(entry.on),
                   "check the date of the entry");
   }
   if (sealed && amount % unit != 0) {
-    return refuse("a sealed " + food.unit + " of " + name + " cannot be divided", "open one first: larderloop record opened " +
+    return refuse("a sealed " + food.unit + " of " + name_of_lot() + " cannot be divided", "open one first: larderloop record opened " +
                                                                                       std::to_string(lot->id.value()));
   }
   if (entry.kind == EntryKind::kOpened) {
-    if (food.kind == FoodKind::kThing) return refuse(name + " is nothing to open", "");
+    if (food.kind == FoodKind::kThing) return refuse(name_of_lot() + " is nothing to open", "");
     if (!sealed || amount != unit) {
       return refuse("one sealed " + food.unit + " is opened at a time", "record each " + food.unit + " by itself");
     }
@@ -133,10 +148,10 @@ Status Ledger::check_form(const Entry& entry) const {
     if (find_place(*household_, entry.to) == nullptr) {
       return refuse("there is no place '" + entry.to.str() + "' to move to", "see: larderloop place list");
     }
-    if (entry.to == entry.at.place) return refuse(name + " is there already", "name another place");
+    if (entry.to == entry.at.place) return refuse(name_of_lot() + " is there already", "name another place");
   }
   if (entry.kind == EntryKind::kCounted && counted_change(entry.at, entry.amount) != entry.change) {
-    return refuse("the count of " + name + " does not fit: by the record " + units_words(food, on_hand(entry.at)) +
+    return refuse("the count of " + name_of_lot() + " does not fit: by the record " + units_words(food, on_hand(entry.at)) +
                       " were in " + place_words(*household_, entry.at),
                   "count again: larderloop record counted " + std::to_string(lot->id.value()) + " N --at " +
                       entry.at.place.str());
@@ -147,35 +162,42 @@ Status Ledger::check_form(const Entry& entry) const {
 // Moves amounts; `sign` -1 undoes. Nothing changes unless every position stays at zero or above.
 Status Ledger::apply_change(const Entry& entry, int sign) {
   const std::int64_t amount = sign * entry.amount.halves();
-  std::vector<std::pair<StockKey, std::int64_t>> moves;
+  struct Change {
+    StockKey at;
+    std::int64_t by = 0;
+  };
+  std::array<Change, 2> moves;
+  std::size_t count = 0;
+  const auto add = [&](StockKey at, std::int64_t by) { moves[count++] = {std::move(at), by}; };
   switch (entry.kind) {
     case EntryKind::kReceived:
     case EntryKind::kFound:
-      moves.emplace_back(entry.at, amount);
+      add(entry.at, amount);
       break;
     case EntryKind::kMoved:
-      moves.emplace_back(entry.at, -amount);
-      moves.emplace_back(StockKey{entry.at.lot, entry.to, entry.at.opened_on}, amount);
+      add(entry.at, -amount);
+      add(StockKey{entry.at.lot, entry.to, entry.at.opened_on}, amount);
       break;
     case EntryKind::kOpened:
-      moves.emplace_back(entry.at, -amount);
-      moves.emplace_back(StockKey{entry.at.lot, entry.at.place, entry.on}, amount);
+      add(entry.at, -amount);
+      add(StockKey{entry.at.lot, entry.at.place, entry.on}, amount);
       break;
     case EntryKind::kEaten:
     case EntryKind::kGivenAway:
     case EntryKind::kThrownOut:
     case EntryKind::kLost:
-      moves.emplace_back(entry.at, -amount);
+      add(entry.at, -amount);
       break;
     case EntryKind::kCounted:
-      moves.emplace_back(entry.at, sign * entry.change);
+      add(entry.at, sign * entry.change);
       break;
     case EntryKind::kCorrected:
       return {};
   }
   const Lot& lot = *find_lot(*household_, entry.at.lot);
   const Food& food = *find_food(*household_, lot.food);
-  for (const auto& [at, change] : moves) {
+  for (std::size_t index = 0; index < count; ++index) {
+    const auto& [at, change] = moves[index];
     const HalfServings there = on_hand(at);
     if (there.halves() + change >= 0) continue;
     const std::string name = lot_words(food, lot.id) + " has " + units_words(food, there) + " in " +
@@ -188,7 +210,8 @@ Status Ledger::apply_change(const Entry& entry, int sign) {
     return refuse(name, "if there is more, count it: larderloop record counted " + std::to_string(lot.id.value()) +
                             " N --at " + at.place.str());
   }
-  for (const auto& [at, change] : moves) {
+  for (std::size_t index = 0; index < count; ++index) {
+    const auto& [at, change] = moves[index];
     if (change == 0) continue;
     HalfServings& there = stock_[at];
     there = HalfServings(there.halves() + change);

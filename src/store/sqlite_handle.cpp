@@ -74,7 +74,7 @@ constexpr const char* kEveryConnection =
 Connection::Connection(const std::string& path, Access access, int busy_timeout_ms) {
   sqlite3* raw = nullptr;
   const int code = sqlite3_open_v2(open_name(path, access).c_str(), &raw,
-                                   open_flags(access) | SQLITE_OPEN_EXRESCODE, nullptr);
+                                   open_flags(access) | SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_NOMUTEX, nullptr);
   handle_.reset(raw);
   if (code != SQLITE_OK) give_up(raw, code);
   sqlite3_busy_timeout(raw, busy_timeout_ms);

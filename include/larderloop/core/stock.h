@@ -43,6 +43,7 @@ class Ledger {
   };
   [[nodiscard]] Status check_form(const Entry& entry) const;
   [[nodiscard]] Status apply_change(const Entry& entry, int sign);
+  void remember(const Entry& entry);
   const Household* household_;
   Stock stock_;
   std::map<LotId, LotTotals> totals_;
