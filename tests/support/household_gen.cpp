@@ -1,24 +1,24 @@
 #include "household_gen.h"
 
 #include "household_gen_foods.h"
-#include "larderloop/core/stock.h"
+#include "household_gen_parts.h"
 #include "larderloop/core/validate.h"
 
 #include <algorithm>
-#include <random>
 #include <string>
 #include <utility>
 
 namespace larderloop {
 namespace {
 
-Day made_day(int year, unsigned month, unsigned day) {
-  return *resolve_day(year, month, day);
-}
+using made::Cast;
+using made::Chance;
+using made::kFirst;
+using made::kLast;
+using made::kToday;
+using made::made_day;
+using made::settle;
 
-const Day kToday = made_day(2026, 11, 25);
-const Day kFirst = made_day(2026, 4, 1);
-const Day kLast = made_day(2026, 11, 20);
 constexpr std::string_view kOwnKey = "kiwi";
 
 std::vector<std::string> words_of(std::string_view text) {
@@ -30,33 +30,6 @@ std::vector<std::string> words_of(std::string_view text) {
   }
   return words;
 }
-
-// Chance from whole numbers only; the slight bias of the remainder does not matter here.
-class Chance {
- public:
-  explicit Chance(std::uint64_t seed) : engine_(seed) {}
-  int between(int low, int high) {  // both included
-    return low + static_cast<int>(engine_() % static_cast<std::uint64_t>(high - low + 1));
-  }
-  bool percent(int chance) { return between(0, 99) < chance; }
-  template <class T>
-  const T& one_of(const std::vector<T>& list) {
-    return list[static_cast<std::size_t>(between(0, static_cast<int>(list.size()) - 1))];
-  }
-  template <class T>
-  void shuffle(std::vector<T>& list) {
-    for (std::size_t left = list.size(); left > 1; --left) {
-      std::swap(list[left - 1],
-                list[static_cast<std::size_t>(between(0, static_cast<int>(left) - 1))]);
-    }
-  }
-  Day day(Day from, Day through) {
-    return from + Days(between(0, std::max(0, days_between(from, through))));
-  }
-
- private:
-  std::mt19937_64 engine_;
-};
 
 class Maker {
  public:
@@ -70,10 +43,7 @@ class Maker {
     table();
     reviews();
     sort_lists(home_);
-    lots();
-    record();
-    readings();
-    shown();
+    made::make_record(home_, cast_, chance_, size_);
     sort_lists(home_);
     return std::move(home_);
   }
@@ -94,13 +64,7 @@ class Maker {
     if (chance_.percent(20)) settings.tolerance = HalfServings(chance_.between(2, 20));
     if (chance_.percent(60))
       home_.own_allergens.push_back({std::string(kOwnKey), chance_.day(kFirst, kLast)});
-    has_pet_ = chance_.percent(60);
-    pet_species_ = chance_.percent(50) ? "cat" : "dog";
-  }
-
-  // Nobody claims a diet that the declared things rule out.
-  void settle(Statement& statement) {
-    for (const auto& [diet, key] : contradictions(statement)) statement.suits.erase(diet);
+    if (chance_.percent(60)) cast_.pet_species = chance_.percent(50) ? "cat" : "dog";
   }
 
   Statement statement_of(const made::FoodSeed& seed) {
@@ -220,14 +184,14 @@ class Maker {
       if (chance_.percent(30)) person.energy_kcal = chance_.between(9, 24) * 100;
       if (chance_.percent(40))
         person.born = chance_.day(made_day(1950, 1, 1), made_day(2026, 6, 1));
-      humans_.push_back(person.key);
+      cast_.humans.push_back(person.key);
       home_.people.push_back(std::move(person));
     }
-    if (!has_pet_) return;
+    if (cast_.pet_species.empty()) return;
     Person pet;
     pet.name = "Minka";
     pet.key = PersonKey("minka");
-    pet.species = pet_species_;
+    pet.species = cast_.pet_species;
     home_.people.push_back(std::move(pet));
   }
 
@@ -242,24 +206,23 @@ class Maker {
     if (kind == PlaceKind::kBox && chance_.percent(20))
       place.volume_limit_ml = chance_.between(20, 60) * 1000;
     home_.places.push_back(place);
-    all_places_.push_back(place.key);
     return place.key;
   }
 
   void places() {
     const PlaceKey home = place("Home kit", PlaceKind::kKit);
     const PlaceKey box = place("Blue crate", PlaceKind::kBox, home);
-    for (const PersonKey& person : humans_)
-      bags_.push_back({place(person.str() + " bag", PlaceKind::kBag, box), person});
-    shared_.push_back(place("Shared sack", PlaceKind::kBag, home));
+    for (const PersonKey& person : cast_.humans)
+      cast_.bags.push_back({place(person.str() + " bag", PlaceKind::kBag, box), person});
+    cast_.shared.push_back(place("Shared sack", PlaceKind::kBag, home));
     const PlaceKey car = place("Car kit", PlaceKind::kKit);
     home_.places.back().hot = true;
-    shared_.push_back(place("Boot bag", PlaceKind::kBag, car));
+    cast_.shared.push_back(place("Boot bag", PlaceKind::kBag, car));
     const PlaceKey pantry = place("Pantry", PlaceKind::kPantry);
-    shelves_.push_back(place("Top shelf", PlaceKind::kShelf, pantry));
-    shelves_.push_back(place("Low shelf", PlaceKind::kShelf, pantry));
-    shelves_.push_back(pantry);
-    kits_ = {home, car};
+    cast_.shelves.push_back(place("Top shelf", PlaceKind::kShelf, pantry));
+    cast_.shelves.push_back(place("Low shelf", PlaceKind::kShelf, pantry));
+    cast_.shelves.push_back(pantry);
+    cast_.kits = {home, car};
   }
 
   MenuLine& line(const PlaceKey& place, int day, std::optional<Meal> meal) {
@@ -277,7 +240,7 @@ class Maker {
   void wants(MenuLine& line, Role role) {
     std::vector<FoodKey> fitting;
     for (const Food& food : home_.foods) {
-      const bool for_whom = food.kind != FoodKind::kPetFood || food.species == pet_species_;
+      const bool for_whom = food.kind != FoodKind::kPetFood || food.species == cast_.pet_species;
       if (food.roles.count(role) > 0 && !food.needs_hot_water && !food.infant_formula && for_whom)
         fitting.push_back(food.key);
     }
@@ -288,7 +251,7 @@ class Maker {
   }
 
   void menu() {
-    for (const auto& [bag, person] : bags_) {
+    for (const auto& [bag, person] : cast_.bags) {
       for (int day = 1; day <= 3; ++day) {
         for (const auto& [meal, role] :
              {std::pair{Meal::kBreakfast, Role::kFruit}, std::pair{Meal::kLunch, Role::kSide},
@@ -300,7 +263,7 @@ class Maker {
         }
       }
     }
-    for (const PlaceKey& bag : shared_) {
+    for (const PlaceKey& bag : cast_.shared) {
       for (int day = 1; day <= 3; ++day) {
         for (const Role role : {Role::kMain, Role::kSide, Role::kDrink, Role::kComfort}) {
           if (!chance_.percent(35)) continue;
@@ -318,25 +281,25 @@ class Maker {
       MenuLine& thing = line(bag, 0, std::nullopt);
       wants(thing, Role::kThing);
     }
-    if (has_pet_) {
-      MenuLine& pet = line(shared_.front(), 1, std::nullopt);
+    if (!cast_.pet_species.empty()) {
+      MenuLine& pet = line(cast_.shared.front(), 1, std::nullopt);
       pet.people = {PersonKey("minka")};
       wants(pet, Role::kPetMeal);
     }
     for (const Food& food : home_.foods) {
       if (!food.infant_formula || !chance_.percent(70)) continue;
-      MenuLine& formula = line(shared_.front(), 0, std::nullopt);
-      formula.people = {humans_.front()};
+      MenuLine& formula = line(cast_.shared.front(), 0, std::nullopt);
+      formula.people = {cast_.humans.front()};
       formula.food = food.key;
     }
   }
 
   std::vector<PersonKey> some_humans() {
     std::vector<PersonKey> some;
-    for (const PersonKey& person : humans_) {
+    for (const PersonKey& person : cast_.humans) {
       if (chance_.percent(70)) some.push_back(person);
     }
-    if (some.empty()) some.push_back(humans_.front());
+    if (some.empty()) some.push_back(cast_.humans.front());
     return some;
   }
 
@@ -353,241 +316,29 @@ class Maker {
       exception.through = exception.from + Days(chance_.between(0, 14));
       if (chance_.percent(30)) exception.meals = {Meal::kDinner};
       exception.nobody = chance_.percent(50);
-      if (!exception.nobody) exception.away = {chance_.one_of(humans_)};
+      if (!exception.nobody) exception.away = {chance_.one_of(cast_.humans)};
       home_.exceptions.push_back(std::move(exception));
     }
   }
 
   void reviews() {
     home_.review_rules.push_back(
-        {kits_[0], "FREQ=YEARLY;BYMONTH=4,10;BYDAY=1SA", made_day(2026, 4, 4), std::nullopt});
-    home_.review_rules.push_back(
-        {kits_[1], "FREQ=MONTHLY;INTERVAL=3;BYMONTHDAY=10", made_day(2026, 3, 10), std::nullopt});
+        {cast_.kits[0], "FREQ=YEARLY;BYMONTH=4,10;BYDAY=1SA", made_day(2026, 4, 4), std::nullopt});
+    home_.review_rules.push_back({cast_.kits[1], "FREQ=MONTHLY;INTERVAL=3;BYMONTHDAY=10",
+                                  made_day(2026, 3, 10), std::nullopt});
     if (chance_.percent(30)) home_.review_rules[0].slack_days = chance_.between(0, 60);
     if (!chance_.percent(50)) return;
     const Day slot = made_day(2026, 10, 3);
     home_.review_events.push_back(
-        {ReviewEventId(1), kits_[0], slot, ReviewEventKind::kStarted, slot, std::nullopt, ""});
-    home_.review_events.push_back({ReviewEventId(2), kits_[0], slot, ReviewEventKind::kFinished,
-                                   slot + Days(1), std::nullopt, ""});
-  }
-
-  DateMark mark_for(const Food& food, Day received) {
-    DateMark mark;
-    if (food.kind == FoodKind::kThing || food.self_filled || chance_.percent(8)) return mark;
-    mark.kind = MarkKind::kBestBefore;
-    if (food.infant_formula || chance_.percent(20))
-      mark.kind = MarkKind::kUseBy;
-    else if (chance_.percent(10))
-      mark.kind = MarkKind::kSellBy;
-    Day day = kToday + Days(chance_.between(-100, 900));
-    if (!food.infant_formula && chance_.percent(10)) {
-      mark.kind = chance_.percent(50) ? MarkKind::kPackedOn : MarkKind::kProducedOn;
-      day = received - Days(chance_.between(0, 60));
-    }
-    const date::year_month_day ymd{day};
-    const int year = year_of(day);
-    const int precision = chance_.between(0, 9);
-    if (precision >= 9) {
-      mark.precision = Precision::kYear;
-      day = *resolve_year(year);
-      mark.text = std::to_string(year);
-    } else if (precision >= 6) {
-      mark.precision = Precision::kMonth;
-      const auto month = static_cast<unsigned>(ymd.month());
-      day = *resolve_month(year, month);
-      mark.text = (month < 10 ? "0" : "") + std::to_string(month) + "/" + std::to_string(year);
-    } else {
-      mark.text = iso_day(day);
-    }
-    mark.day = day;
-    return mark;
-  }
-
-  // Of this very package: as the food's, or with something more or less declared.
-  std::optional<Statement> label_for(const Food& food, Day received) {
-    const bool eaten = food.kind != FoodKind::kWater && food.kind != FoodKind::kThing;
-    if (!eaten || chance_.percent(25)) return std::nullopt;
-    Statement label = food.label.value_or(Statement{});
-    label.read_by = humans_.front().str();
-    label.read_on = chance_.day(received, kLast);
-    if (chance_.percent(25)) {
-      static const std::vector<std::string> kNew{"milk",    "peanut", "tree_nut", "tree_nut:walnut",
-                                                 "soy",     "wheat",  "sesame",   "egg",
-                                                 "fish:cod"};
-      if (chance_.percent(70))
-        label.declared[chance_.one_of(kNew)] =
-            chance_.percent(60) ? Declared::kContains : Declared::kMayContain;
-      else if (!label.declared.empty())
-        label.declared.erase(label.declared.begin());
-    }
-    settle(label);
-    return label;
-  }
-
-  LotState state() {
-    return chance_.percent(90)   ? LotState::kOk
-           : chance_.percent(50) ? LotState::kDoubtful
-                                 : LotState::kRecalled;
-  }
-
-  void lots() {
-    for (int number = 1; number <= size_; ++number) {
-      const Food& food = chance_.one_of(home_.foods);
-      Lot lot;
-      lot.id = LotId(number);
-      lot.food = food.key;
-      lot.received = chance_.day(kFirst, kLast);
-      lot.mark = mark_for(food, lot.received);
-      lot.label = label_for(food, lot.received);
-      lot.state = state();
-      if (chance_.percent(50)) lot.lot_code = "L" + std::to_string(chance_.between(1000, 9999));
-      home_.lots.push_back(std::move(lot));
-    }
-  }
-
-  Entry& note(std::vector<Entry>& plan, EntryKind kind, Day on, const StockKey& at,
-              HalfServings amount) {
-    Entry entry;
-    entry.kind = kind;
-    entry.on = on;
-    entry.written_at = midnight(on) + std::chrono::hours(chance_.between(6, 20));
-    entry.at = at;
-    entry.amount = amount;
-    plan.push_back(std::move(entry));
-    return plan.back();
-  }
-
-  PlaceKey kit_place() {
-    const int which = chance_.between(0, static_cast<int>(bags_.size() + shared_.size()) - 1);
-    const auto at = static_cast<std::size_t>(which);
-    return at < bags_.size() ? bags_[at].first : shared_[at - bags_.size()];
-  }
-
-  // What happened to one lot, day after day, never more than there is.
-  void life_of(const Lot& lot, std::vector<Entry>& plan) {
-    const Food& food = *find_food(home_, lot.food);
-    const std::int64_t unit = HalfServings::units(1, food.servings).halves();
-    std::int64_t units = chance_.between(1, 6);
-    StockKey at{lot.id, chance_.percent(70) ? chance_.one_of(shelves_) : kit_place(), std::nullopt};
-    Day on = lot.received;
-    Entry& first = note(plan, chance_.percent(90) ? EntryKind::kReceived : EntryKind::kFound, on,
-                        at, HalfServings(units * unit));
-    if (first.kind == EntryKind::kReceived && chance_.percent(50))
-      first.paid_cents = chance_.between(50, 2000);
-    if (chance_.percent(50)) {
-      on = chance_.day(on, kLast);
-      const PlaceKey to = kit_place();
-      const std::int64_t moved = chance_.between(1, static_cast<int>(units));
-      if (to != at.place) {
-        note(plan, EntryKind::kMoved, on, at, HalfServings(moved * unit)).to = to;
-        units = chance_.percent(50) ? moved : units - moved;
-        if (units == moved) at.place = to;
-        if (units == 0) return;
-      }
-    }
-    if (food.kind != FoodKind::kThing && chance_.percent(25)) {
-      on = chance_.day(on, kLast);
-      note(plan, EntryKind::kOpened, on, at, HalfServings(unit));
-      units -= 1;
-      const StockKey opened{lot.id, at.place, on};
-      if (chance_.percent(70)) {
-        Entry& eaten = note(plan, EntryKind::kEaten, chance_.day(on, kLast), opened,
-                            HalfServings(chance_.between(1, static_cast<int>(unit))));
-        if (food.kind != FoodKind::kPetFood && food.kind != FoodKind::kWater)
-          eaten.who = chance_.one_of(humans_);
-        if (eaten.who) eaten.meal = kAllMeals[chance_.between(0, 3)];
-      }
-    }
-    if (units > 0 && chance_.percent(25)) {
-      static const std::vector<EntryKind> kGone{EntryKind::kEaten, EntryKind::kGivenAway,
-                                                EntryKind::kThrownOut, EntryKind::kLost};
-      note(plan, chance_.one_of(kGone), chance_.day(on, kLast), at,
-           HalfServings(chance_.between(1, static_cast<int>(units)) * unit));
-    }
-  }
-
-  void record() {
-    std::vector<Entry> plan;
-    for (const Lot& lot : home_.lots) life_of(lot, plan);
-    std::stable_sort(plan.begin(), plan.end(),
-                     [](const Entry& a, const Entry& b) { return a.on < b.on; });
-    Ledger ledger(home_);
-    const auto keep = [&](Entry entry) {
-      entry.id = EntryId(static_cast<std::int64_t>(home_.entries.size()) + 1);
-      if (ledger.apply(entry)) home_.entries.push_back(std::move(entry));
-    };
-    for (Entry& entry : plan) keep(std::move(entry));
-    const std::vector<Entry> kept = home_.entries;
-    for (const Entry& entry : kept) {
-      if (entry.kind != EntryKind::kEaten || !chance_.percent(5)) continue;
-      Entry undo;
-      undo.kind = EntryKind::kCorrected;
-      undo.on = kLast;
-      undo.written_at = midnight(kLast) + std::chrono::hours(21);
-      undo.corrects = entry.id;
-      keep(std::move(undo));
-    }
-    if (ledger.stock().empty() || !chance_.percent(50)) return;
-    Entry count;  // somebody counted one place and found one unit more
-    count.kind = EntryKind::kCounted;
-    count.on = kLast;
-    count.written_at = midnight(kLast) + std::chrono::hours(22);
-    const auto& [at, there] = *ledger.stock().begin();
-    count.at = at;
-    count.amount =
-        there + HalfServings::units(1, find_food(home_, find_lot(home_, at.lot)->food)->servings);
-    count.change = ledger.counted_change(count.at, count.amount);
-    keep(std::move(count));
-  }
-
-  void readings() {
-    for (const Lot& lot : home_.lots) {
-      if (!chance_.percent(15)) continue;
-      Reading reading;
-      reading.id = ReadingId(static_cast<std::int64_t>(home_.readings.size()) + 1);
-      reading.lot = lot.id;
-      reading.on = chance_.day(lot.received, kLast);
-      reading.by = humans_.front().str();
-      const Food& food = *find_food(home_, lot.food);
-      const int what = chance_.between(0, 2);
-      if (what == 0) reading.mark = mark_for(food, lot.received);
-      if (what == 1) reading.label = label_for(food, lot.received);
-      if (what == 2 || (!reading.mark && !reading.label)) reading.state = state();
-      home_.readings.push_back(std::move(reading));
-    }
-  }
-
-  // A plan that was shown when nobody had looked closely: it may well name what somebody must not
-  // have.
-  void shown() {
-    if (home_.lots.empty() || !chance_.percent(40)) return;
-    for (int day = 0; day < 4; ++day) {
-      ShownMeal meal;
-      meal.day = kToday + Days(2 * day);
-      meal.meal = Meal::kDinner;
-      std::set<ShownServing> servings;
-      for (int each = 0; each < 2; ++each) {
-        servings.insert({{chance_.one_of(home_.lots).id, chance_.one_of(shelves_), std::nullopt},
-                         chance_.one_of(humans_),
-                         HalfServings(2)});
-      }
-      meal.servings.assign(servings.begin(), servings.end());
-      home_.shown_meals.push_back(std::move(meal));
-    }
+        {ReviewEventId(1), cast_.kits[0], slot, ReviewEventKind::kStarted, slot, std::nullopt, ""});
+    home_.review_events.push_back({ReviewEventId(2), cast_.kits[0], slot,
+                                   ReviewEventKind::kFinished, slot + Days(1), std::nullopt, ""});
   }
 
   Chance chance_;
   int size_;
   Household home_;
-  bool has_pet_ = false;
-  std::string pet_species_;
-  std::vector<PersonKey> humans_;
-  std::vector<std::pair<PlaceKey, PersonKey>> bags_;
-  std::vector<PlaceKey> shared_;
-  std::vector<PlaceKey> shelves_;
-  std::vector<PlaceKey> all_places_;
-  std::vector<PlaceKey> kits_;
+  Cast cast_;
 };
 
 }  // namespace
