@@ -1,0 +1,205 @@
+"""Every JSON document that the program prints has the form that docs/schema says (JSON Schema draft 7, read by python3-jsonschema).
+
+The demo household goes through its loop; each document seen is validated, and then spoiled in every object: a member taken away, a member
+added. A schema that accepts a spoiled document would not notice drift either.
+"""
+import copy
+import json
+import pathlib
+import unittest
+
+from jsonschema import Draft7Validator
+
+from _demo import DemoTest
+from _support import SOURCE
+
+SCHEMAS = SOURCE / "docs" / "schema"
+# Objects whose members are data: keys of foods.
+OPEN_OBJECTS = {"ratings"}
+
+
+def load_schema(path):
+    schema = json.loads(pathlib.Path(path).read_text(encoding="utf-8"))
+    Draft7Validator.check_schema(schema)
+    return Draft7Validator(schema)
+
+
+def all_schemas():
+    """The checkers of the output documents by their names; the household document has its own tests in intake."""
+    found = {path.name[: -len("-1.schema.json")]: load_schema(path) for path in sorted(SCHEMAS.glob("*-1.schema.json"))}
+    found.pop("household")
+    return found
+
+
+def objects_of(value, at=(), shape=()):
+    """One (path, shape) for every shape of object in a document: items of one list have one shape."""
+    if isinstance(value, dict):
+        yield at, shape
+        for name, each in value.items():
+            yield from objects_of(each, (*at, name), (*shape, name))
+    elif isinstance(value, list):
+        for index, each in enumerate(value):
+            yield from objects_of(each, (*at, index), (*shape, "[]"))
+
+
+def shortened(value):
+    """The document with at most three items a list: every shape of object stays, and the check takes seconds."""
+    if isinstance(value, dict):
+        return {name: shortened(each) for name, each in value.items()}
+    return [shortened(each) for each in value[:3]] if isinstance(value, list) else value
+
+
+def spoiled(document):
+    """Copies of the document, each with one fault, and what the fault is."""
+    document = shortened(document)
+    seen = {}
+    for at, shape in objects_of(document):
+        seen.setdefault(shape, at)
+    for shape, at in seen.items():
+        if shape and shape[-1] in OPEN_OBJECTS:
+            continue
+        for fault in ("a member added", "a member taken away", "a member of a wrong type"):
+            wrong = copy.deepcopy(document)
+            place = wrong
+            for step in at:
+                place = place[step]
+            name = sorted(place)[0]
+            if fault == "a member added":
+                place["surprise"] = 1
+            elif fault == "a member taken away":
+                del place[name]
+            else:
+                place[name] = [[["no such type"]]]
+            yield wrong, f"{fault} at /{'/'.join(map(str, at))} ({name})"
+
+
+class Schemas(DemoTest):
+    schemas = all_schemas()
+
+    def setUp(self):
+        super().setUp()
+        self.seen = {}
+
+    def take(self, text, name, what):
+        """Validates one document, keeps it, and returns its data."""
+        document = json.loads(text)
+        self.assertEqual(document["schema"], f"larderloop.{name}/1", what)
+        self.assertIn(name, self.schemas, f"{what}: no schema in docs/schema")
+        errors = [f"/{'/'.join(map(str, each.absolute_path))}: {each.message[:300]}" for each in self.schemas[name].iter_errors(document)]
+        self.assertEqual(errors, [], f"{what}\n" + "\n".join(errors))
+        self.seen.setdefault(name, []).append(document)
+        return document.get("data")
+
+    def see(self, name, *arguments):
+        return self.take(self.ok(*arguments, "--json").out, name, " ".join(map(str, arguments)))
+
+    def see_error(self, code, *arguments):
+        answer = self.run_it(*arguments, "--json")
+        self.assertEqual(answer.code, code, str(answer))
+        self.take(answer.err, "error", str(answer))
+        self.assertEqual(answer.error["exit_code"], code)
+
+    def walk(self):
+        """The loop, with every command that answers in JSON."""
+        self.see("findings", "check")
+        self.see("people", "person", "list")
+        self.see("foods", "food", "list")
+        self.see("places", "place", "list")
+        lots = self.see("lots", "lot", "list")
+        self.see("lots", "lot", "list", "--all")
+        self.see("entries", "record", "list")
+        for person in self.seen["people"][0]["data"]:
+            self.see("person", "person", "show", person["person"])
+        for food in self.seen["foods"][0]["data"]:
+            self.see("food", "food", "show", food["food"])
+        for place in self.seen["places"][0]["data"]:
+            self.see("place", "place", "show", place["place"])
+        for lot in lots[::4]:
+            self.see("lot", "lot", "show", lot["lot"])
+        self.see("history", "history")
+        self.see("history", "history", lots[0]["food"], "--year", "2026")
+
+        self.see("review-dates", "review", "dates")
+        self.see("review-dates", "review", "dates", "--all")
+        sheet = self.see("review-sheet", "review", "start", "home-kit")
+        line = next(each for place in sheet["places"] for each in place["lines"] if not each["leaves"])
+        self.ok("review", "mark", "home-kit", line["lot"], "damaged", "1", "--at", line["place"])
+        self.see("plan", "plan", "--compare")
+        self.see("review-sheet", "review", "sheet", "home-kit")
+        self.see("review-finished", "review", "finish", "home-kit")
+        self.see("review-finished", "review", "finish", "home-kit")
+        self.see("plan", "plan", "--all")
+        self.see("shop", "shop")
+        self.see("shop", "shop", "--pantry")
+        self.see("nudge", "nudge")
+        self.see("feed", "calendar")
+
+        added = self.see("lot_added", "lot", "add", "oat-bar", "--units", 4, "--at", "jars", "--date", "best before end 2028-03",
+                         "--label-read-by", "Ansa", "--contains", "gluten,sesame", "--lot-code", "L1", "--paid", "3.20")
+        self.see("lot_added", "lot", "add", "oat-bar", "--units", 1, "--at", "jars", "--date", "none")
+        new = added["lot"]
+        self.see("lot_read", "lot", "label", new, "--read-by", "Mira", "--contains", "gluten")
+        self.see("lot_read", "lot", "date", new, "2028-02-01", "--by", "Mira")
+        self.see("lot_read", "lot", "state", new, "doubtful", "--note", "torn")
+        self.see("lot_read", "lot", "label", line["lot"], "--read-by", "Mira", "--contains", "milk,peanut,sesame,tree_nut:cashew", "--may-contain", "mollusc")
+        self.see("lot_read", "lot", "state", new, "ok")
+        self.see("lot", "lot", "show", new)
+        self.see("recorded", "record", "received", new, 2, "--at", "jars", "--paid", "1.60")
+        self.see("recorded", "record", "found", new, 1, "--at", "jars")
+        self.see("recorded", "record", "counted", new, 5, "--at", "jars")
+        self.see("recorded", "record", "moved", new, 1, "--at", "jars", "--to", "juice")
+        self.see("recorded", "record", "opened", new, "--at", "jars")
+        self.see("recorded", "record", "lost", new, 1, "--at", "jars", "--sealed")
+        self.see("recorded", "record", "thrown-out", new, 1, "--at", "jars", "--sealed")
+        self.see("recorded", "record", "given-away", new, 1, "--at", "juice")
+        eaten = self.see("recorded", "record", "eaten", new, "half", "serving", "--at", "jars", "--who", "jorik", "--meal", "snack")
+        self.see("corrected", "record", "corrected", eaten["entries"][-1]["entry"], "--note", "wrong lot")
+        self.see("entries", "record", "list", "--lot", new)
+
+        self.see("person_saved", "person", "change", "tove", "--avoid", "soy,egg", "--rate", "oat-bar:-1")
+        self.see("person_saved", "person", "add", "Runa", "--born", "2019-02-03", "--appetite", "0.5", "--avoid-own", "lychee", "--diet", "vegan", "--energy", "1400kcal",
+                 "--tolerance", "3")
+        self.see("food_saved", "food", "add", "Barley soup", "--unit", "jar", "--servings", 2, "--mass", "400g", "--energy", "300kcal", "--pack", "Corner shop:2:5.00",
+                 "--role", "main", "--meal", "dinner", "--contains", "barley", "--label-read-by", "Ansa", "--keeps-months", "12-18", "--par", 2)
+        self.see("food_saved", "food", "change", "barley-soup", "--contains", "barley,milk", "--label-read-by", "Ansa")
+        self.see("place_saved", "place", "add", "Box 9", "--kind", "box", "--in", "home-kit", "--mass-limit", "9kg", "--volume-limit", "40l")
+        self.see("place_saved", "place", "change", "box-9", "--hot")
+
+        self.see_error(2, "lot", "add")
+        self.see_error(2, "plan", "--now", "someday")
+        self.see_error(3, "record", "eaten", new, 5000)
+        self.see_error(4, "lot", "show", 99999)
+        wrong = self.folder / "wrong.json"
+        wrong.write_text('{"format": "larderloop.household", "version": 1, "surprise": 1, "people": [{"key": "A b"}]}', encoding="utf-8")
+        self.see_error(3, "new", self.folder / "wrong.book", "--from", wrong)
+        self.assertGreater(len(self.seen["error"][-1]["problems"]), 1)
+        broken = self.folder / "broken.book"
+        broken.write_bytes(b"not a book at all" * 100)
+        self.see_error(6, "--book", broken, "plan")
+        self.see_error(8, "shop", "-o", self.folder / "no" / "such" / "folder.csv")
+        self.env["LARDERLOOP_NOW"] = "never"
+        self.see_error(9, "plan")
+
+    def test_every_document_has_the_form_of_its_schema_and_no_other(self):
+        self.walk()
+        self.assertEqual(sorted(self.schemas), sorted(self.seen), "a schema for each document, a document for each schema")
+        accepted = []
+        for name, documents in self.seen.items():
+            largest = max(documents, key=lambda each: len(json.dumps(each)))
+            faults = list(spoiled(largest))
+            self.assertGreater(len(faults), 2)
+            accepted += [f"{name}: {fault}" for wrong, fault in faults if self.schemas[name].is_valid(wrong)]
+        self.assertEqual(accepted, [], "\n".join(accepted))
+
+
+class TheDocuments(unittest.TestCase):
+    def test_each_schema_names_itself(self):
+        for path in sorted(SCHEMAS.glob("*.json")):
+            schema = json.loads(path.read_text(encoding="utf-8"))
+            self.assertEqual(schema["$id"], "larderloop:" + path.name[: -len(".schema.json")])
+            self.assertEqual(schema["$schema"], "http://json-schema.org/draft-07/schema#")
+            self.assertTrue(schema["title"])
+
+
+if __name__ == "__main__":
+    unittest.main()
