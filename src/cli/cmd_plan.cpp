@@ -95,6 +95,12 @@ Action add_calendar(CLI::App& app, Runtime& runtime) {
                  "same byte for byte; what is done leaves it.",
                  {}});
   return [output, &runtime]() -> Result<int> {
+    const std::string question = runtime.options.json ? "calendar json" : "calendar";
+    if (const auto kept = runtime.recall(question)) {
+      const Status done = runtime.deliver(*output, kept->first);
+      if (!done) return fail(done.error());
+      return 0;
+    }
     auto feed =
         runtime.keep([&](const Household& household, Asked asked) -> Result<Outcome<FeedReport>> {
           auto plan = make_plan(household, asked);
@@ -105,13 +111,11 @@ Action add_calendar(CLI::App& app, Runtime& runtime) {
           return made;
         });
     if (!feed) return fail(feed.error());
-    if (runtime.options.json) {
-      const Status done = runtime.deliver(*output, render_feed_json(*feed, runtime.asked().today));
-      if (!done) return fail(done.error());
-      return 0;
-    }
-    auto bytes = render_feed_ics(*feed);
+    auto bytes = runtime.options.json
+                     ? Result<std::string>(render_feed_json(*feed, runtime.asked().today))
+                     : render_feed_ics(*feed);
     if (!bytes) return fail(bytes.error());
+    runtime.remember(question, *bytes, 0);
     if (Status done = runtime.deliver(*output, *bytes); !done) return fail(done.error());
     return 0;
   };
@@ -128,7 +132,17 @@ Action add_nudge(CLI::App& app, Runtime& runtime) {
                  "meal, what to buy, what to "
                  "give away, which review is due.",
                  {{1, "with --exit-code: something is due"}}});
-  return [only_if_due, exit_code, &runtime]() -> Result<int> {
+  const auto show = [only_if_due, exit_code, &runtime](const std::string& text, bool due) {
+    if (runtime.options.json) {
+      runtime.print_bytes(text);
+    } else if (due || !*only_if_due) {
+      runtime.print(text);
+    }
+    return *exit_code && due ? 1 : 0;
+  };
+  return [show, &runtime]() -> Result<int> {
+    const std::string question = runtime.options.json ? "nudge json" : "nudge";
+    if (const auto kept = runtime.recall(question)) return show(kept->first, kept->second == 1);
     auto nudge =
         runtime.keep([&](const Household& household, Asked asked) -> Result<Outcome<NudgeReport>> {
           auto plan = make_plan(household, asked);
@@ -137,11 +151,10 @@ Action add_nudge(CLI::App& app, Runtime& runtime) {
                                       std::move(plan->changes)};
         });
     if (!nudge) return fail(nudge.error());
-    if (runtime.options.json)
-      runtime.print_bytes(render_nudge_json(*nudge));
-    else if (nudge->due() || !*only_if_due)
-      runtime.print(render_nudge_text(runtime.household(), *nudge));
-    return *exit_code && nudge->due() ? 1 : 0;
+    const std::string text = runtime.options.json ? render_nudge_json(*nudge)
+                                                  : render_nudge_text(runtime.household(), *nudge);
+    runtime.remember(question, text, nudge->due() ? 1 : 0);
+    return show(text, nudge->due());
   };
 }
 

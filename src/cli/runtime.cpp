@@ -1,6 +1,7 @@
 // The book and the clock of a run.
 #include "larderloop/cli/runtime.h"
 
+#include "cli/answer_cache.h"
 #include "larderloop/calendar/rule.h"
 #include "larderloop/core/validate.h"
 
@@ -32,6 +33,7 @@ Environment read_environment() {
   env.now = variable("LARDERLOOP_NOW");
   env.home = variable("HOME");
   env.xdg_data_home = variable("XDG_DATA_HOME");
+  env.xdg_cache_home = variable("XDG_CACHE_HOME");
   env.tz = variable("TZ");
   env.no_color = variable("NO_COLOR");
   env.term = variable("TERM");
@@ -87,6 +89,33 @@ Result<BookOptions> Runtime::book_options() const {
     if (each != '-' && each != ':') result.backup_stamp += each;
   }
   return result;
+}
+
+// $XDG_CACHE_HOME/larderloop, for what may vanish (XDG Base Directory Specification 0.8).
+std::string Runtime::cache_folder() const {
+  if (env_.xdg_cache_home && env_.xdg_cache_home->front() == '/') return *env_.xdg_cache_home + "/larderloop";
+  if (env_.home && env_.home->front() == '/') return *env_.home + "/.cache/larderloop";
+  return {};
+}
+
+std::optional<std::pair<std::string, int>> Runtime::recall(const std::string& question) const {
+  const auto path = book_path();
+  if (options.dry_run || !path) return std::nullopt;
+  const auto today_in = [&](const std::string& zone) -> std::optional<Day> {
+    Settings settings;
+    settings.time_zone = zone;
+    const auto when = ask(settings);
+    return when ? std::optional<Day>(when->today) : std::nullopt;
+  };
+  auto kept = AnswerCache(cache_folder()).recall(*path, question, today_in);
+  if (!kept) return std::nullopt;
+  return std::make_pair(std::move(kept->body), kept->code);
+}
+
+void Runtime::remember(const std::string& question, const std::string& text, int code) const {
+  const auto path = book_path();
+  if (options.dry_run || !path) return;
+  AnswerCache(cache_folder()).keep(*path, question, {text, code, asked_.today, household_.settings.time_zone});
 }
 
 Status Runtime::load_to_read() {

@@ -39,7 +39,7 @@ struct GlobalOptions {
 // What the program takes from outside, read once at the start. `clock`: the system's time, used
 // when no `now` replaces it.
 struct Environment {
-  std::optional<std::string> book, now, home, xdg_data_home, tz, no_color, term, columns;
+  std::optional<std::string> book, now, home, xdg_data_home, xdg_cache_home, tz, no_color, term, columns;
   Instant clock{};
 };
 [[nodiscard]] Environment read_environment();
@@ -91,6 +91,14 @@ class Runtime {
   [[nodiscard]] Result<Asked> ask(const Settings& settings) const;
   [[nodiscard]] Result<BookOptions> book_options() const;
 
+  // ---- answers that were given before (answer_cache.h) ----
+
+  // The answer to `question` while book, day and program are the same; its first is the text, its second a 0 or 1 that was kept with
+  // it. Never under --dry-run.
+  [[nodiscard]] std::optional<std::pair<std::string, int>> recall(const std::string& question) const;
+  // Keeps an answer after keep() has worked it out.
+  void remember(const std::string& question, const std::string& text, int code) const;
+
   // ---- output ----
 
   // Text for people: control characters other than line ends are shown escaped.
@@ -141,6 +149,7 @@ class Runtime {
   [[nodiscard]] Status load_to_write(bool keeping);
   [[nodiscard]] Status finish_change(const Changes& changes, bool keeping);
   void close();
+  [[nodiscard]] std::string cache_folder() const;
   void flush();
   void say(std::string_view line);
   [[nodiscard]] bool color_on(int stream) const;
