@@ -1,9 +1,9 @@
 #include "larderloop/core/allergen.h"
 
+#include "core/embedded.h"
+
 #include <algorithm>
 #include <utility>
-
-#include "core/embedded.h"
 
 namespace larderloop {
 namespace {
@@ -26,7 +26,8 @@ std::vector<Row> read_rows() {
     const std::size_t first = line.find(',');
     const std::size_t second = line.find(',', first + 1);
     const std::size_t third = line.find(',', second + 1);
-    rows.push_back({std::string(line.substr(0, first)), std::string(line.substr(first + 1, second - first - 1)),
+    rows.push_back({std::string(line.substr(0, first)),
+                    std::string(line.substr(first + 1, second - first - 1)),
                     std::string(line.substr(second + 1, third - second - 1))});
   }
   std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) { return a.key < b.key; });
@@ -40,12 +41,14 @@ const std::vector<Row>& rows() {
 
 const Row* row_of(std::string_view key) {
   const auto found =
-      std::lower_bound(rows().begin(), rows().end(), key, [](const Row& row, std::string_view k) { return row.key < k; });
+      std::lower_bound(rows().begin(), rows().end(), key,
+                       [](const Row& row, std::string_view k) { return row.key < k; });
   return found != rows().end() && found->key == key ? &*found : nullptr;
 }
 
 bool is_word(std::string_view text) {
-  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return (c >= 'a' && c <= 'z') || c == '_'; });
+  return !text.empty() && std::all_of(text.begin(), text.end(),
+                                      [](char c) { return (c >= 'a' && c <= 'z') || c == '_'; });
 }
 
 // Labels name the species of these ("fish: cod"), so any word after the colon is one.
@@ -56,7 +59,8 @@ bool names_species(std::string_view key) {
   return false;
 }
 
-// The group above a key: what stands before the colon, or what the table says (wheat -> gluten). Empty at the top.
+// The group above a key: what stands before the colon, or what the table says (wheat -> gluten).
+// Empty at the top.
 std::string_view group_of(std::string_view key) {
   if (const Row* row = row_of(key); row != nullptr && !row->group.empty()) return row->group;
   const std::size_t colon = key.rfind(':');
@@ -70,18 +74,29 @@ bool within(std::string_view key, std::string_view group) {
   return false;
 }
 
-constexpr std::pair<Diet, std::string_view> kDietNames[] = {
-    {Diet::kVegan, "vegan"},           {Diet::kVegetarian, "vegetarian"}, {Diet::kPescatarian, "pescatarian"},
-    {Diet::kGlutenFree, "gluten_free"}, {Diet::kHalal, "halal"},           {Diet::kKosher, "kosher"}};
+constexpr std::pair<Diet, std::string_view> kDietNames[] = {{Diet::kVegan, "vegan"},
+                                                            {Diet::kVegetarian, "vegetarian"},
+                                                            {Diet::kPescatarian, "pescatarian"},
+                                                            {Diet::kGlutenFree, "gluten_free"},
+                                                            {Diet::kHalal, "halal"},
+                                                            {Diet::kKosher, "kosher"}};
 
-// What a claim rules out. Vegan and vegetarian: ISO 23662:2021; gluten-free: 21 CFR 101.91 and Regulation (EU) 828/2014 (oats may be
-// gluten-free); kosher: from memory.
-constexpr std::pair<Diet, std::string_view> kRuledOut[] = {
-    {Diet::kVegan, "milk"},           {Diet::kVegan, "egg"},           {Diet::kVegan, "fish"},
-    {Diet::kVegan, "crustacean"},     {Diet::kVegan, "mollusc"},       {Diet::kVegetarian, "fish"},
-    {Diet::kVegetarian, "crustacean"}, {Diet::kVegetarian, "mollusc"},
-    {Diet::kGlutenFree, "gluten"},    {Diet::kGlutenFree, "wheat"},     {Diet::kGlutenFree, "rye"},      {Diet::kGlutenFree, "barley"},
-    {Diet::kKosher, "crustacean"},    {Diet::kKosher, "mollusc"}};
+// What a claim rules out. Vegan and vegetarian: ISO 23662:2021; gluten-free: 21 CFR 101.91 and
+// Regulation (EU) 828/2014 (oats may be gluten-free); kosher: from memory.
+constexpr std::pair<Diet, std::string_view> kRuledOut[] = {{Diet::kVegan, "milk"},
+                                                           {Diet::kVegan, "egg"},
+                                                           {Diet::kVegan, "fish"},
+                                                           {Diet::kVegan, "crustacean"},
+                                                           {Diet::kVegan, "mollusc"},
+                                                           {Diet::kVegetarian, "fish"},
+                                                           {Diet::kVegetarian, "crustacean"},
+                                                           {Diet::kVegetarian, "mollusc"},
+                                                           {Diet::kGlutenFree, "gluten"},
+                                                           {Diet::kGlutenFree, "wheat"},
+                                                           {Diet::kGlutenFree, "rye"},
+                                                           {Diet::kGlutenFree, "barley"},
+                                                           {Diet::kKosher, "crustacean"},
+                                                           {Diet::kKosher, "mollusc"}};
 
 }  // namespace
 
@@ -99,7 +114,9 @@ std::optional<Diet> parse_diet(std::string_view name) {
   return std::nullopt;
 }
 
-bool is_known_allergen(std::string_view key) { return row_of(key) != nullptr || names_species(key); }
+bool is_known_allergen(std::string_view key) {
+  return row_of(key) != nullptr || names_species(key);
+}
 
 const std::vector<std::string>& known_allergens() {
   static const std::vector<std::string> keys = [] {
@@ -117,7 +134,9 @@ std::string allergen_words(std::string_view key) {
   return words;
 }
 
-bool overlaps(std::string_view a, std::string_view b) { return within(a, b) || within(b, a); }
+bool overlaps(std::string_view a, std::string_view b) {
+  return within(a, b) || within(b, a);
+}
 
 bool supports(const std::set<Diet>& suits, Diet wanted) {
   if (suits.count(wanted) > 0) return true;
@@ -131,7 +150,8 @@ std::vector<std::pair<Diet, std::string>> contradictions(const Statement& statem
   for (const auto& [diet, ruled_out] : kRuledOut) {
     if (statement.suits.count(diet) == 0) continue;
     for (const auto& [key, declared] : statement.declared) {
-      // Oats are in the group of gluten and may be free of it, so only the group's own name is meant there.
+      // Oats are in the group of gluten and may be free of it, so only the group's own name is
+      // meant there.
       const bool hit = ruled_out == "gluten" ? key == "gluten" : within(key, ruled_out);
       if (declared == Declared::kContains && hit) found.emplace_back(diet, key);
     }

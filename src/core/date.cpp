@@ -1,7 +1,6 @@
 #include "larderloop/core/date.h"
 
 #include <array>
-#include <cstdio>
 
 namespace larderloop {
 namespace {
@@ -28,7 +27,9 @@ std::string padded(int value, std::size_t width) {
   return std::string(text.size() < width ? width - text.size() : 0, '0') + text;
 }
 
-date::year_month_day parts(Day day) { return date::year_month_day{day}; }
+date::year_month_day parts(Day day) {
+  return date::year_month_day{day};
+}
 
 }  // namespace
 
@@ -45,28 +46,33 @@ std::optional<Day> parse_iso_day(std::string_view text) {
 }
 
 std::optional<Instant> parse_iso_instant(std::string_view text) {
-  if (text.size() != 20 || text[10] != 'T' || text[13] != ':' || text[16] != ':' || text[19] != 'Z') {
+  if (text.size() != 20 || text[10] != 'T' || text[13] != ':' || text[16] != ':' ||
+      text[19] != 'Z') {
     return std::nullopt;
   }
   const auto day = parse_iso_day(text.substr(0, 10));
   const auto hour = digits(text.substr(11, 2));
   const auto minute = digits(text.substr(14, 2));
   const auto second = digits(text.substr(17, 2));
-  if (!day || !hour || !minute || !second || *hour > 23 || *minute > 59 || *second > 59) return std::nullopt;
-  return midnight(*day) + std::chrono::hours(*hour) + std::chrono::minutes(*minute) + std::chrono::seconds(*second);
+  if (!day || !hour || !minute || !second || *hour > 23 || *minute > 59 || *second > 59)
+    return std::nullopt;
+  return midnight(*day) + std::chrono::hours(*hour) + std::chrono::minutes(*minute) +
+         std::chrono::seconds(*second);
 }
 
 std::string iso_day(Day day) {
   const auto ymd = parts(day);
-  return padded(static_cast<int>(ymd.year()), 4) + "-" + padded(static_cast<int>(static_cast<unsigned>(ymd.month())), 2) +
-         "-" + padded(static_cast<int>(static_cast<unsigned>(ymd.day())), 2);
+  return padded(static_cast<int>(ymd.year()), 4) + "-" +
+         padded(static_cast<int>(static_cast<unsigned>(ymd.month())), 2) + "-" +
+         padded(static_cast<int>(static_cast<unsigned>(ymd.day())), 2);
 }
 
 std::string iso_instant(Instant at) {
   const Day day = day_of(at);
   const auto since = (at - midnight(day)).count();
   return iso_day(day) + "T" + padded(static_cast<int>(since / 3600), 2) + ":" +
-         padded(static_cast<int>(since / 60 % 60), 2) + ":" + padded(static_cast<int>(since % 60), 2) + "Z";
+         padded(static_cast<int>(since / 60 % 60), 2) + ":" +
+         padded(static_cast<int>(since % 60), 2) + "Z";
 }
 
 std::string compact_day(Day day) {
@@ -83,18 +89,25 @@ std::string short_day(Day day) {
          std::string(kMonths[static_cast<unsigned>(ymd.month()) - 1]);
 }
 
-std::string plain_day(Day day) { return short_day(day) + " " + std::to_string(year_of(day)); }
+std::string plain_day(Day day) {
+  return short_day(day) + " " + std::to_string(year_of(day));
+}
 
-Weekday weekday_of(Day day) { return static_cast<Weekday>(date::weekday{day}.iso_encoding() - 1); }
+Weekday weekday_of(Day day) {
+  return static_cast<Weekday>(date::weekday{day}.iso_encoding() - 1);
+}
 
-std::string_view weekday_name(Weekday weekday) { return kWeekdays[static_cast<std::size_t>(weekday)]; }
+std::string_view weekday_name(Weekday weekday) {
+  return kWeekdays[static_cast<std::size_t>(weekday)];
+}
 
 std::optional<Weekday> parse_weekday(std::string_view text) {
   for (std::size_t index = 0; index < kWeekdays.size(); ++index) {
     const std::string_view name = kWeekdays[index];
     if (text.size() != name.size()) continue;
     bool same = true;
-    for (std::size_t at = 0; at < name.size(); ++at) same = same && (text[at] | 0x20) == (name[at] | 0x20);
+    for (std::size_t at = 0; at < name.size(); ++at)
+      same = same && (text[at] | 0x20) == (name[at] | 0x20);
     if (same) return static_cast<Weekday>(index);
   }
   return std::nullopt;
@@ -108,18 +121,26 @@ Day add_months(Day day, int months) {
   return Day{date::year_month_day{target / date::last}};
 }
 
-int days_between(Day from, Day to) { return static_cast<int>((to - from).count()); }
+int days_between(Day from, Day to) {
+  return static_cast<int>((to - from).count());
+}
 
 Day start_of_week(Day day, Weekday first) {
   const int offset = (static_cast<int>(weekday_of(day)) - static_cast<int>(first) + 7) % 7;
   return day - Days(offset);
 }
 
-int year_of(Day day) { return static_cast<int>(parts(day).year()); }
+int year_of(Day day) {
+  return static_cast<int>(parts(day).year());
+}
 
-Day day_of(Instant at) { return Day{date::floor<Days>(at).time_since_epoch()}; }
+Day day_of(Instant at) {
+  return Day{date::floor<Days>(at).time_since_epoch()};
+}
 
-Instant midnight(Day day) { return Instant{date::sys_days{day.time_since_epoch()}}; }
+Instant midnight(Day day) {
+  return Instant{date::sys_days{day.time_since_epoch()}};
+}
 
 int age_years(Day born, Day day) {
   const auto from = parts(born);

@@ -8,7 +8,8 @@ namespace {
 constexpr int kRefusalRating = -2;
 
 std::optional<RefusalReason> wrong_kind(const Person& person, const Food& food) {
-  if (food.kind == FoodKind::kThing || food.kind == FoodKind::kWater) return RefusalReason{Refusal::kNotFood, {}};
+  if (food.kind == FoodKind::kThing || food.kind == FoodKind::kWater)
+    return RefusalReason{Refusal::kNotFood, {}};
   const bool for_pets = food.kind == FoodKind::kPetFood;
   if (person.is_human() == for_pets || (for_pets && food.species != person.species)) {
     return RefusalReason{Refusal::kWrongSpecies, {}};
@@ -16,7 +17,8 @@ std::optional<RefusalReason> wrong_kind(const Person& person, const Food& food) 
   return std::nullopt;
 }
 
-// Infant formula is a meal of its own for whoever a kit menu line names it for, and for nobody else.
+// Infant formula is a meal of its own for whoever a kit menu line names it for, and for nobody
+// else.
 bool formula_is_for(const Household& household, const Person& person, const Food& food) {
   return std::any_of(household.menu.begin(), household.menu.end(), [&](const MenuLine& line) {
     return line.food == food.key &&
@@ -26,23 +28,29 @@ bool formula_is_for(const Household& household, const Person& person, const Food
 
 // Was the label read before the household began to look for this key?
 bool read_too_early(const Household& household, const Avoid& avoid, const Statement& label) {
-  return std::any_of(household.own_allergens.begin(), household.own_allergens.end(), [&](const OwnAllergen& own) {
-    return label.read_on < own.since && overlaps(own.key, avoid.key);
-  });
+  return std::any_of(household.own_allergens.begin(), household.own_allergens.end(),
+                     [&](const OwnAllergen& own) {
+                       return label.read_on < own.since && overlaps(own.key, avoid.key);
+                     });
 }
 
 std::optional<RefusalReason> declared_against(const Household& household, const Person& person,
                                               const Statement& label) {
   for (const Avoid& avoid : person.avoid) {
-    if (read_too_early(household, avoid, label)) return RefusalReason{Refusal::kLabelUnknown, avoid.key};
+    if (read_too_early(household, avoid, label))
+      return RefusalReason{Refusal::kLabelUnknown, avoid.key};
+  }
+  for (const Avoid& avoid : person.avoid) {
     for (const auto& [key, declared] : label.declared) {
-      if (declared == Declared::kContains && overlaps(key, avoid.key)) return RefusalReason{Refusal::kContains, key};
+      if (declared == Declared::kContains && overlaps(key, avoid.key))
+        return RefusalReason{Refusal::kContains, key};
     }
   }
   for (const Avoid& avoid : person.avoid) {
     if (avoid.accept_may_contain) continue;
     for (const auto& [key, declared] : label.declared) {
-      if (declared == Declared::kMayContain && overlaps(key, avoid.key)) return RefusalReason{Refusal::kMayContain, key};
+      if (declared == Declared::kMayContain && overlaps(key, avoid.key))
+        return RefusalReason{Refusal::kMayContain, key};
     }
   }
   return std::nullopt;
@@ -52,38 +60,46 @@ std::optional<RefusalReason> against_diet(const Person& person, const Statement&
   if (person.diets.empty()) return std::nullopt;
   const bool contradictory = !contradictions(label).empty();
   for (const Diet diet : person.diets) {
-    if (contradictory || !supports(label.suits, diet)) return RefusalReason{Refusal::kDiet, std::string(diet_name(diet))};
+    if (contradictory || !supports(label.suits, diet))
+      return RefusalReason{Refusal::kDiet, std::string(diet_name(diet))};
   }
   return std::nullopt;
 }
 
 }  // namespace
 
-bool needs_label(const Person& person) { return !person.avoid.empty() || !person.diets.empty(); }
+bool needs_label(const Person& person) {
+  return !person.avoid.empty() || !person.diets.empty();
+}
 
-std::optional<RefusalReason> why_not(const Household& household, const Person& person, const Food& food,
-                                     const Statement* label) {
+std::optional<RefusalReason> why_not(const Household& household, const Person& person,
+                                     const Food& food, const Statement* label) {
   if (auto reason = wrong_kind(person, food)) return reason;
-  if (food.infant_formula && !formula_is_for(household, person, food)) return RefusalReason{Refusal::kInfantFormula, {}};
+  if (food.infant_formula && !formula_is_for(household, person, food))
+    return RefusalReason{Refusal::kInfantFormula, {}};
   if (needs_label(person)) {
     if (label == nullptr) return RefusalReason{Refusal::kLabelUnknown, {}};
     if (auto reason = declared_against(household, person, *label)) return reason;
     if (auto reason = against_diet(person, *label)) return reason;
   }
   const auto rating = person.ratings.find(food.key);
-  if (rating != person.ratings.end() && rating->second <= kRefusalRating) return RefusalReason{Refusal::kRefuses, {}};
+  if (rating != person.ratings.end() && rating->second <= kRefusalRating)
+    return RefusalReason{Refusal::kRefuses, {}};
   return std::nullopt;
 }
 
-std::vector<PersonRefusal> refusals(const Household& household, const std::vector<PersonKey>& people, const Food& food,
+std::vector<PersonRefusal> refusals(const Household& household,
+                                    const std::vector<PersonKey>& people, const Food& food,
                                     const Statement* label) {
   std::vector<PersonRefusal> all;
   for (const PersonKey& key : people) {
     const Person* person = find_person(household, key);
     if (person == nullptr) continue;
-    if (auto reason = why_not(household, *person, food, label)) all.push_back({key, std::move(*reason)});
+    if (auto reason = why_not(household, *person, food, label))
+      all.push_back({key, std::move(*reason)});
   }
-  std::sort(all.begin(), all.end(), [](const PersonRefusal& a, const PersonRefusal& b) { return a.person < b.person; });
+  std::sort(all.begin(), all.end(),
+            [](const PersonRefusal& a, const PersonRefusal& b) { return a.person < b.person; });
   return all;
 }
 
@@ -94,8 +110,9 @@ std::string refusal_words(const RefusalReason& reason) {
     case Refusal::kMayContain:
       return "the label says it may contain " + allergen_words(reason.detail);
     case Refusal::kLabelUnknown:
-      return reason.detail.empty() ? "nobody has read the label of this lot"
-                                   : "the label was not read with " + allergen_words(reason.detail) + " in mind";
+      return reason.detail.empty()
+                 ? "nobody has read the label of this lot"
+                 : "the label was not read with " + allergen_words(reason.detail) + " in mind";
     case Refusal::kDiet: {
       std::string diet = reason.detail;
       std::replace(diet.begin(), diet.end(), '_', '-');

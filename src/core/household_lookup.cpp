@@ -1,6 +1,6 @@
-#include <algorithm>
-
 #include "larderloop/core/household.h"
+
+#include <algorithm>
 
 namespace larderloop {
 namespace {
@@ -9,20 +9,28 @@ constexpr int kDeepest = 16;  // nesting is checked on input; a ring must not ha
 
 template <class List, class Key>
 auto find_in(const List& list, const Key& key) -> decltype(list.data()) {
-  const auto found = std::lower_bound(list.begin(), list.end(), key,
-                                      [](const auto& each, const Key& wanted) { return each.key < wanted; });
+  const auto found =
+      std::lower_bound(list.begin(), list.end(), key,
+                       [](const auto& each, const Key& wanted) { return each.key < wanted; });
   return found != list.end() && found->key == key ? &*found : nullptr;
 }
 
 }  // namespace
 
-const Person* find_person(const Household& household, const PersonKey& key) { return find_in(household.people, key); }
-const Food* find_food(const Household& household, const FoodKey& key) { return find_in(household.foods, key); }
-const Place* find_place(const Household& household, const PlaceKey& key) { return find_in(household.places, key); }
+const Person* find_person(const Household& household, const PersonKey& key) {
+  return find_in(household.people, key);
+}
+const Food* find_food(const Household& household, const FoodKey& key) {
+  return find_in(household.foods, key);
+}
+const Place* find_place(const Household& household, const PlaceKey& key) {
+  return find_in(household.places, key);
+}
 
 const Lot* find_lot(const Household& household, LotId id) {
-  const auto found = std::lower_bound(household.lots.begin(), household.lots.end(), id,
-                                      [](const Lot& each, LotId wanted) { return each.id < wanted; });
+  const auto found =
+      std::lower_bound(household.lots.begin(), household.lots.end(), id,
+                       [](const Lot& each, LotId wanted) { return each.id < wanted; });
   return found != household.lots.end() && found->id == id ? &*found : nullptr;
 }
 

@@ -1,8 +1,9 @@
-// The names of enumerations, as documents, commands and the book write them. One table each, read both ways.
+// The names of enumerations, as documents, commands and the book write them. One table each, read
+// both ways.
+#include "larderloop/core/household.h"
+
 #include <array>
 #include <utility>
-
-#include "larderloop/core/household.h"
 
 namespace larderloop {
 namespace {
@@ -15,8 +16,10 @@ constexpr Names<FoodKind, 5> kFoodKinds{{{FoodKind::kFood, "food"},
                                          {FoodKind::kWater, "water"},
                                          {FoodKind::kPetFood, "pet_food"},
                                          {FoodKind::kThing, "thing"}}};
-constexpr Names<Meal, 4> kMeals{
-    {{Meal::kBreakfast, "breakfast"}, {Meal::kLunch, "lunch"}, {Meal::kDinner, "dinner"}, {Meal::kSnack, "snack"}}};
+constexpr Names<Meal, 4> kMeals{{{Meal::kBreakfast, "breakfast"},
+                                 {Meal::kLunch, "lunch"},
+                                 {Meal::kDinner, "dinner"},
+                                 {Meal::kSnack, "snack"}}};
 constexpr Names<Role, 9> kRoles{{{Role::kMain, "main"},
                                  {Role::kSide, "side"},
                                  {Role::kFruit, "fruit"},
@@ -51,7 +54,8 @@ constexpr Names<MarkWhat, 4> kMarks{{{MarkWhat::kThere, "there"},
                                      {MarkWhat::kMissing, "missing"},
                                      {MarkWhat::kDamaged, "damaged"},
                                      {MarkWhat::kRedated, "redated"}}};
-constexpr Names<Region, 3> kRegions{{{Region::kOther, "other"}, {Region::kEu, "eu"}, {Region::kUs, "us"}}};
+constexpr Names<Region, 3> kRegions{
+    {{Region::kOther, "other"}, {Region::kEu, "eu"}, {Region::kUs, "us"}}};
 
 template <class Table, class Enum>
 std::string_view name_in(const Table& table, Enum value) {
@@ -71,23 +75,59 @@ std::optional<Enum> value_in(const Names<Enum, N>& table, std::string_view text)
 
 }  // namespace
 
-std::string_view food_kind_name(FoodKind kind) { return name_in(kFoodKinds, kind); }
-std::optional<FoodKind> parse_food_kind(std::string_view name) { return value_in(kFoodKinds, name); }
-std::string_view meal_name(Meal meal) { return name_in(kMeals, meal); }
-std::optional<Meal> parse_meal(std::string_view name) { return value_in(kMeals, name); }
-std::string_view role_name(Role role) { return name_in(kRoles, role); }
-std::optional<Role> parse_role(std::string_view name) { return value_in(kRoles, name); }
-std::string_view place_kind_name(PlaceKind kind) { return name_in(kPlaceKinds, kind); }
-std::optional<PlaceKind> parse_place_kind(std::string_view name) { return value_in(kPlaceKinds, name); }
-std::string_view lot_state_name(LotState state) { return name_in(kLotStates, state); }
-std::optional<LotState> parse_lot_state(std::string_view name) { return value_in(kLotStates, name); }
-std::string_view entry_kind_name(EntryKind kind) { return name_in(kEntryKinds, kind); }
-std::optional<EntryKind> parse_entry_kind(std::string_view name) { return value_in(kEntryKinds, name); }
-std::string_view review_event_name(ReviewEventKind kind) { return name_in(kReviewEvents, kind); }
-std::optional<ReviewEventKind> parse_review_event(std::string_view name) { return value_in(kReviewEvents, name); }
-std::string_view mark_what_name(MarkWhat what) { return name_in(kMarks, what); }
-std::optional<MarkWhat> parse_mark_what(std::string_view name) { return value_in(kMarks, name); }
-std::string_view region_name(Region region) { return name_in(kRegions, region); }
-std::optional<Region> parse_region(std::string_view name) { return value_in(kRegions, name); }
+std::string_view food_kind_name(FoodKind kind) {
+  return name_in(kFoodKinds, kind);
+}
+std::optional<FoodKind> parse_food_kind(std::string_view name) {
+  return value_in(kFoodKinds, name);
+}
+std::string_view meal_name(Meal meal) {
+  return name_in(kMeals, meal);
+}
+std::optional<Meal> parse_meal(std::string_view name) {
+  return value_in(kMeals, name);
+}
+std::string_view role_name(Role role) {
+  return name_in(kRoles, role);
+}
+std::optional<Role> parse_role(std::string_view name) {
+  return value_in(kRoles, name);
+}
+std::string_view place_kind_name(PlaceKind kind) {
+  return name_in(kPlaceKinds, kind);
+}
+std::optional<PlaceKind> parse_place_kind(std::string_view name) {
+  return value_in(kPlaceKinds, name);
+}
+std::string_view lot_state_name(LotState state) {
+  return name_in(kLotStates, state);
+}
+std::optional<LotState> parse_lot_state(std::string_view name) {
+  return value_in(kLotStates, name);
+}
+std::string_view entry_kind_name(EntryKind kind) {
+  return name_in(kEntryKinds, kind);
+}
+std::optional<EntryKind> parse_entry_kind(std::string_view name) {
+  return value_in(kEntryKinds, name);
+}
+std::string_view review_event_name(ReviewEventKind kind) {
+  return name_in(kReviewEvents, kind);
+}
+std::optional<ReviewEventKind> parse_review_event(std::string_view name) {
+  return value_in(kReviewEvents, name);
+}
+std::string_view mark_what_name(MarkWhat what) {
+  return name_in(kMarks, what);
+}
+std::optional<MarkWhat> parse_mark_what(std::string_view name) {
+  return value_in(kMarks, name);
+}
+std::string_view region_name(Region region) {
+  return name_in(kRegions, region);
+}
+std::optional<Region> parse_region(std::string_view name) {
+  return value_in(kRegions, name);
+}
 
 }  // namespace larderloop

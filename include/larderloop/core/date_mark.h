@@ -32,7 +32,8 @@ struct DateMark {
   friend bool operator==(const DateMark&, const DateMark&) = default;
 };
 
-// The last day that year, month and day text of the given precision stand for. Absent when there is no such day.
+// The last day that year, month and day of the given precision stand for. Absent when there is no such day. Years 1 to
+// 9999: whether a year is plausible on a package is for the reader of the text to say.
 [[nodiscard]] std::optional<Day> resolve_day(int year, unsigned month, unsigned day);  // day precision
 [[nodiscard]] std::optional<Day> resolve_month(int year, unsigned month);
 [[nodiscard]] std::optional<Day> resolve_year(int year);

@@ -131,6 +131,19 @@ TEST(ResolveDay, KnowsTheEndOfMonthsAndYears) {
   EXPECT_EQ(resolve_year(2027), at("2027-12-31"));
 }
 
+TEST(ResolveDay, TakesNoNumberThatOnlyComesRoundToADay) {
+  for (const unsigned round : {256U, 65'536U}) {
+    EXPECT_FALSE(resolve_day(2027, round + 3, 15)) << round;
+    EXPECT_FALSE(resolve_day(2027, 3, round + 15)) << round;
+    EXPECT_FALSE(resolve_month(2027, round + 3)) << round;
+  }
+  for (const int year : {65'536 + 2027, 10'000, 0, -2027, 2027 - 65'536}) {
+    EXPECT_FALSE(resolve_day(year, 3, 15)) << year;
+    EXPECT_FALSE(resolve_month(year, 3)) << year;
+    EXPECT_FALSE(resolve_year(year)) << year;
+  }
+}
+
 TEST(MarkKinds, HaveANameOfTheirOwnReadBothWays) {
   std::set<std::string_view> words;
   for (const MarkKind kind : kAllMarkKinds) {

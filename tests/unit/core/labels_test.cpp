@@ -185,6 +185,26 @@ TEST_F(WhyNot, TakesALabelReadBeforeAnOwnAllergenCameUpAsUnread) {
   EXPECT_EQ(ask("ben", "lentil-stew", &label), std::nullopt);
 }
 
+TEST_F(WhyNot, TakesTheGroupAndTheKindsOfAnOwnAllergenAsUnreadToo) {
+  home.own_allergens = {{"kiwi:gold", day_at("2026-06-01")}};
+  Statement label = label_read();
+  label.read_on = day_at("2026-05-31");
+  for (const char* avoided : {"kiwi", "kiwi:gold"}) {
+    person("ada").avoid = {{avoided, false}};
+    EXPECT_EQ(ask("ada", "lentil-stew", &label), (RefusalReason{Refusal::kLabelUnknown, avoided}));
+  }
+  person("ada").avoid = {{"kiwi:green", false}};
+  EXPECT_EQ(ask("ada", "lentil-stew", &label), std::nullopt) << "a neighbour is another thing";
+}
+
+TEST_F(WhyNot, NamesAnUnreadLabelBeforeWhatItDeclares) {
+  home.own_allergens = {{"kiwi", day_at("2026-06-01")}};
+  person("ada").avoid = {{"egg", false}, {"kiwi", false}};
+  Statement label = label_read({{"egg", kContains}});
+  label.read_on = day_at("2026-05-31");
+  EXPECT_EQ(ask("ada", "lentil-stew", &label), (RefusalReason{Refusal::kLabelUnknown, "kiwi"}));
+}
+
 TEST_F(WhyNot, RefusesWhatTheLabelDoesNotSupportAsADiet) {
   person("ben").diets = {Diet::kVegetarian};
   const Statement silent = label_read();
