@@ -52,7 +52,7 @@ Result<int> save(const FoodOptions& given, bool fresh, Runtime& runtime) {
 Action add_food_add(CLI::App& app, Runtime& runtime) {
   auto given = std::make_shared<FoodOptions>();
   app.add_option("NAME", given->name, "The name, as people say it")->required();
-  add_text(app, "--key", given->key, "KEY", "A short key for commands (else made from the name)");
+  add_text(app, "--key", given->key, "KEY", "A short key for commands (made from the name if left out)");
   add_food_options(app, *given);
   set_help(app,
            {"larderloop food add 'Lentil stew' --unit pouch --mass 250g --energy 310kcal \\\n"

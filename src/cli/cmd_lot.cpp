@@ -109,9 +109,9 @@ Action add_lot_add(CLI::App& app, Runtime& runtime) {
       ->required();
   add_text(
       app, "--kind", given->kind, "KIND",
-      "best-before (else), use-by, sell-by, packed-on, produced-on: when the date has no words");
+      "best-before if left out; use-by, sell-by, packed-on, produced-on: when the date has no words");
   add_text(app, "--lot-code", given->lot_code, "TEXT", "The code printed beside the date");
-  add_text(app, "--received", given->received, "DATE", "When it came (else today)");
+  add_text(app, "--received", given->received, "DATE", "When it came (today if left out)");
   add_text(app, "--paid", given->paid, "MONEY", "What these units cost together, as 4.50");
   add_text(app, "--note", given->note, "TEXT", "A remark");
   add_label_options(app, given->label, "--label-read-by", "--label-same-as-food");

@@ -83,8 +83,8 @@ Action add_lot_label(CLI::App& app, Runtime& runtime) {
            {"larderloop lot label 17 --read-by Mira --same\n"
             "larderloop lot label 17 --read-by Mira --contains gluten,milk --may-contain peanut\n"
             "larderloop lot label 17 --read-by Mira\n",
-            "Write down what this very label says. Without words it was read and declares no "
-            "listed allergen. The tool repeats what was "
+            "Write down what this very label says. --read-by alone means: I read it, and it names "
+            "none of the allergens. The tool repeats what was "
             "read and never says that a food is safe." +
                 known_keys_sentence(),
             {}});
@@ -128,7 +128,7 @@ Action add_lot_date(CLI::App& app, Runtime& runtime) {
   add_lot_argument(app, *given);
   app.add_option("TEXT", given->date, "The date as it is really printed")->required();
   add_text(app, "--kind", given->kind, "KIND",
-           "best-before (else), use-by, sell-by, packed-on, produced-on");
+           "best-before if left out; use-by, sell-by, packed-on, produced-on");
   add_text(app, "--by", given->by, "NAME", "Who read it");
   add_text(app, "--note", given->note, "TEXT", "A remark");
   set_help(app, {"larderloop lot date 17 best before end 2027-08\nlarderloop lot date 17 "

@@ -158,7 +158,7 @@ Result<int> save(const PersonOptions& given, bool fresh, Runtime& runtime) {
 Action add_person_add(CLI::App& app, Runtime& runtime) {
   auto given = std::make_shared<PersonOptions>();
   app.add_option("NAME", given->name, "The name, as people say it")->required();
-  add_text(app, "--key", given->key, "KEY", "A short key for commands (else made from the name)");
+  add_text(app, "--key", given->key, "KEY", "A short key for commands (made from the name if left out)");
   add_person_options(app, *given);
   set_help(
       app,

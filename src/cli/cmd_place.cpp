@@ -93,7 +93,7 @@ Action add_place_add(CLI::App& app, Runtime& runtime) {
   auto given = std::make_shared<PlaceOptions>();
   app.add_option("NAME", given->name, "The name, as people say it")->required();
   add_text(app, "--kind", given->kind, "KIND", "kit, box, bag, pantry or shelf")->required();
-  add_text(app, "--key", given->key, "KEY", "A short key for commands (else made from the name)");
+  add_text(app, "--key", given->key, "KEY", "A short key for commands (made from the name if left out)");
   add_place_options(app, *given);
   set_help(app, {"larderloop place add 'Home kit' --kind kit\n"
                  "larderloop place add 'Box 1' --kind box --in home-kit --mass-limit 12kg\n"

@@ -127,7 +127,7 @@ Given add_common(CLI::App& app, bool amount_required) {
   app.add_option("AMOUNT", given->amount,
                  "Units as 2, servings as '1.5 servings' or 'half serving', or all")
       ->required(amount_required);
-  add_text(app, "--on", given->on, "DATE", "The day it happened (else today)");
+  add_text(app, "--on", given->on, "DATE", "The day it happened (today if left out)");
   add_text(app, "--note", given->note, "TEXT", "A remark");
   return given;
 }

@@ -120,7 +120,7 @@ Action add_review_sheet(CLI::App& app, Runtime& runtime) {
 Action add_review_finish(CLI::App& app, Runtime& runtime) {
   auto kit = add_kit(app);
   set_help(app, {"larderloop review finish home-kit\nlarderloop review finish home-kit -n\n",
-                 "Writes down what was missing, thrown out or redated, moves what will not last to "
+                 "What was not marked counts as there. Writes down what was missing, thrown out or redated, moves what will not last to "
                  "the next review into "
                  "the pantry, and shows what goes in instead. Nothing is written unless all of it "
                  "is; finishing again "

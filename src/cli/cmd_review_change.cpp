@@ -70,7 +70,7 @@ Result<std::optional<Day>> slot_of(const SlotOptions& given, Asked asked) {
 Action add_review_mark(CLI::App& app, Runtime& runtime) {
   auto given = std::make_shared<MarkOptions>();
   app.add_option("KIT", given->kit, "The kit")->required();
-  app.add_option("LOT", given->lot, "The lot: its number, or a food of which one lot is on hand")
+  app.add_option("LOT", given->lot, "The lot: its number on the review sheet, or a food of which one lot is on hand")
       ->required();
   app.add_option("WHAT", given->what, "there, missing, damaged or redated")->required();
   app.add_option("UNITS", given->units,

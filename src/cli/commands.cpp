@@ -60,7 +60,7 @@ const std::vector<Command>& commands() {
   static const std::vector<Command> all = {
       {"new", kBook, "Make a book, empty or from a household document", add_new},
       {"export", kBook, "Write the whole book as a household document", add_export},
-      {"check", kBook, "Look whether the book is sound", add_check},
+      {"check", kBook, "See whether the book is in order", add_check},
       {"backup", kBook, "Copy the book, whole and checked", add_backup},
       {"review dates", kReview, "Say when the reviews of the kits are", add_review_dates},
       {"review start", kReview, "Begin the walk through a kit", add_review_start},
@@ -72,7 +72,7 @@ const std::vector<Command>& commands() {
       {"review skip", kReview, "Leave one review out", add_review_skip},
       {"review move", kReview, "Move one review to another day", add_review_move},
       {"plan", kWeek, "Show what comes out, goes in, is bought, and who eats what when", add_plan},
-      {"shop", kWeek, "Show the replacement list", add_shop},
+      {"shop", kWeek, "Show what to buy: the replacement list", add_shop},
       {"nudge", kWeek, "Say in twelve lines what this week asks for", add_nudge},
       {"calendar", kWeek, "Write the calendar for the phone", add_calendar},
       {"history", kWeek, "Say what was eaten, given away and thrown out", add_history},

@@ -131,7 +131,7 @@ Status apply_words(const FoodOptions& given, Food& food) {
 }  // namespace
 
 void add_food_options(CLI::App& app, FoodOptions& given) {
-  add_text(app, "--kind", given.kind, "KIND", "food (else), drink, water, pet-food, thing");
+  add_text(app, "--kind", given.kind, "KIND", "food if left out; drink, water, pet-food, thing");
   add_text(app, "--species", given.species, "WORD", "Pet food: whose");
   add_text(app, "--gtin", given.gtin, "DIGITS", "The number below the barcode");
   add_text(app, "--unit", given.unit, "WORD", "What one unit is called: pouch, can, bottle");

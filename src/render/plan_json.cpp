@@ -190,10 +190,6 @@ std::string render_plan_json(const Household& household, const PlanReport& repor
                               Json{{"kits", std::move(kits)}, {"eat_down", eat_down(household, report.eat_down)}});
 }
 
-std::string render_kit_plan_json(const Household& household, const KitPlan& plan, Day as_of) {
-  return json::document("kit-plan", as_of, kit_plan(household, plan));
-}
-
 std::string render_shop_json(const Household& household, const ShopList& list) {
   Json groups = Json::array();
   for (const ShopGroup& group : list.groups) {

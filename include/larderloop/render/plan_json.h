@@ -15,7 +15,6 @@
 namespace larderloop {
 
 [[nodiscard]] std::string render_plan_json(const Household& household, const PlanReport& report);
-[[nodiscard]] std::string render_kit_plan_json(const Household& household, const KitPlan& plan, Day as_of);
 [[nodiscard]] std::string render_shop_json(const Household& household, const ShopList& list);
 // RFC 4180, CRLF, a header line; one line a thing to buy. Cells that a spreadsheet would take for a formula get a leading apostrophe.
 [[nodiscard]] std::string render_shop_csv(const Household& household, const ShopList& list);
