@@ -19,16 +19,22 @@ void resolve(const Settings& settings, const Food& food, LotFacts& facts) {
   if (gives_good_through(facts.mark.kind) && facts.mark.day) {
     day = facts.mark.day;
     facts.basis = DayBasis::kPrinted;
-  } else if (food.kind == FoodKind::kWater && food.self_filled) {
-    day = add_months(facts.received, kSelfFilledMonths);
-    facts.basis = DayBasis::kFilled;
-  } else if (food.storage.months_short) {
+  } else if (food.storage.months_short && !(food.kind == FoodKind::kWater && food.self_filled)) {
     day = add_months(facts.received, *food.storage.months_short);
     facts.basis = DayBasis::kEstimated;
   }
-  if (day) facts.good_through = *day - Days(settings.margin_days);
-  const bool use_by = facts.mark.kind == MarkKind::kUseBy;
-  facts.safety = facts.basis == DayBasis::kPrinted && (food.infant_formula || (use_by && settings.region == Region::kEu));
+  // What is printed on a bottle that was filled again is about its first content: it can only shorten the six months.
+  if (food.kind == FoodKind::kWater && food.self_filled) {
+    const Day filled_until = add_months(facts.received, kSelfFilledMonths);
+    if (!day || filled_until < *day) {
+      day = filled_until;
+      facts.basis = DayBasis::kFilled;
+    }
+  }
+  if (!day) return;
+  facts.good_through = *day - Days(settings.margin_days);
+  // Fails closed: of formula even an estimated day is held as strictly as a printed one.
+  facts.safety = food.infant_formula || (facts.mark.kind == MarkKind::kUseBy && settings.region == Region::kEu);
 }
 
 LotFacts start(const Lot& lot) {

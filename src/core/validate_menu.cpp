@@ -33,6 +33,12 @@ void check_people(Findings& findings, const std::string& where, const MenuLine& 
     if (person->is_human() == pet_meal) {
       findings.add(where + "/people", key.str(), pet_meal ? "a pet meal is not for people" : "people's food is not for a pet",
                    pet_meal ? "name a pet" : "give the pet a line of role pet_meal");
+      continue;
+    }
+    const Food* food = line.role ? nullptr : findings.food(line.food);
+    if (pet_meal && food != nullptr && food->species != person->species) {
+      findings.add(where + "/people", key.str(), "food for a " + food->species + " is not for a " + person->species,
+                   "name a pet of that species, or other food");
     }
   }
 }
@@ -66,6 +72,11 @@ void validate_menu(Findings& findings) {
     const bool thing = asks_for(findings, line, Role::kThing, FoodKind::kThing);
     const bool water = asks_for(findings, line, Role::kWater, FoodKind::kWater);
     check_people(findings, where, line, thing);
+    if (thing && (line.day != 0 || line.meal)) {
+      findings.add(where + (line.day != 0 ? "/day" : "/meal"),
+                   line.day != 0 ? std::to_string(line.day) : std::string(meal_name(*line.meal)), "a thing is for no day and no meal",
+                   "leave day and meal out");
+    }
     if (water != (line.ml > 0)) {
       findings.add(where + "/ml", std::to_string(line.ml), water ? "water is wanted in ml" : "only water is wanted in ml",
                    water ? "write how many ml" : "write units instead");

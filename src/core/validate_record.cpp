@@ -7,6 +7,15 @@
 namespace larderloop {
 namespace {
 
+constexpr std::int64_t kMostPaidCents = 1'000'000'000;  // for all units at once
+constexpr std::int64_t kMostHalves = 2'000'000'000;     // of anything, see amount.h
+
+void check_amount(Findings& findings, const std::string& where, HalfServings amount, std::int64_t least) {
+  if (amount.halves() >= least && amount.halves() <= kMostHalves) return;
+  findings.add(where, std::to_string(amount.halves()), least > 0 ? "not an amount of something" : "out of range",
+               "write an amount " + std::string(least > 0 ? "above zero" : "from zero"));
+}
+
 template <class List>
 void check_ids(Findings& findings, const std::string& name, const List& list) {
   std::int64_t last = 0;
@@ -47,8 +56,17 @@ void check_entry(Findings& findings, const std::string& where, const Entry& entr
   check_position(findings, where, entry.at);
   if (entry.kind == EntryKind::kMoved) findings.check_place(where + "/to", entry.to);
   if (entry.who) findings.check_person(where + "/who", *entry.who);
-  if (entry.paid_cents && *entry.paid_cents < 0) {
-    findings.add(where + "/paid_cents", std::to_string(*entry.paid_cents), "a price below zero", "write what was paid, or leave it out");
+  if (entry.who && entry.kind != EntryKind::kEaten) {
+    findings.add(where + "/who", entry.who->str(), "only what was eaten says who had it", "leave it out, or write it in the note");
+  }
+  if (entry.meal && entry.kind != EntryKind::kEaten) {
+    findings.add(where + "/meal", std::string(meal_name(*entry.meal)), "only what was eaten says at which meal", "leave it out");
+  }
+  if (entry.paid_cents && entry.kind != EntryKind::kReceived) {
+    findings.add(where + "/paid_cents", std::to_string(*entry.paid_cents), "only what was received says what it cost", "leave it out");
+  } else if (entry.paid_cents && (*entry.paid_cents < 0 || *entry.paid_cents > kMostPaidCents)) {
+    findings.add(where + "/paid_cents", std::to_string(*entry.paid_cents), "out of range",
+                 "write what was paid, from 0 to " + std::to_string(kMostPaidCents) + ", or leave it out");
   }
 }
 
@@ -133,6 +151,7 @@ void validate_reviews(Findings& findings) {
     }
     const bool amount = mark.what == MarkWhat::kMissing || mark.what == MarkWhat::kDamaged;
     if (amount && mark.amount.halves() <= 0) findings.add(where, "", "nothing is missing or damaged", "say how much");
+    else check_amount(findings, where, mark.amount, 0);
     if ((mark.what == MarkWhat::kRedated) != mark.mark.has_value()) {
       findings.add(where + "/mark", "", "a date that reads otherwise, and only that, has a mark", "add or leave out the mark");
     }
@@ -154,6 +173,7 @@ void validate_shown(Findings& findings) {
       const std::string place = where + "/servings/" + std::to_string(each);
       check_position(findings, place, serving.at);
       findings.check_person(place + "/person", serving.person);
+      check_amount(findings, place, serving.amount, 1);
     }
   }
   std::set<std::pair<std::string, int>> seen;
