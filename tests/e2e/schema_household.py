@@ -163,7 +163,7 @@ class HouseholdSchemaTest(DemoTest):
                 change(document)
                 self.assertNotEqual(self.faults(document), [])
                 answer = self.refused(3, "new", "broken.book", "--from", "-", "--json", stdin=json.dumps(document))
-                self.assertTrue(answer.error["problems"] if "problems" in answer.error else answer.error, str(answer))
+                self.assertTrue(answer.error["problems"], str(answer))
                 self.assertFalse((self.folder / "broken.book").exists())
 
     def test_members_and_names_of_the_schema_are_those_of_the_program(self):
