@@ -240,11 +240,9 @@ Result<ReadDate> three_pieces(const std::vector<Piece>& pieces, const std::strin
   const Piece& b = pieces[1];
   const Piece& c = pieces[2];
   Readings readings(today);
-  readings.day(a, b, c);  // year, month, day
-  if (!a.is_year4()) {    // four digits first are the year, whatever follows
-    readings.day(c, b, a);
-    readings.day(c, a, b);
-  }
+  readings.day(a, b, c);  // year, month, day; four digits are neither day nor month
+  readings.day(c, b, a);
+  readings.day(c, a, b);
   return readings.decide(shown);
 }
 
