@@ -213,7 +213,7 @@ INSERT INTO menu_line VALUES(15,'bag',0,1,'lunch','drink',NULL,1,0,0);
 INSERT INTO menu_line VALUES(18,'bag',0,1,'dinner','comfort',NULL,1,0,0);
 INSERT INTO menu_line VALUES(21,'bag',0,1,'snack','pet_meal',NULL,1,0,0);
 INSERT INTO menu_line VALUES(24,'bag',0,1,'breakfast','water',NULL,1,3000,0);
-INSERT INTO menu_line VALUES(27,'bag',0,1,'lunch','thing',NULL,1,0,0);
+INSERT INTO menu_line VALUES(27,'bag',0,0,NULL,'thing',NULL,1,0,0);
 INSERT INTO menu_line VALUES(100,'kit',1,0,NULL,NULL,'water',1,4000,7);
 CREATE TABLE menu_line_person (
   menu_line INTEGER NOT NULL REFERENCES menu_line (id),

@@ -129,7 +129,11 @@ inline void add_menu_and_table(Household& household) {
     line.meal = kAllMeals[static_cast<std::size_t>(id) % 4];
     line.role = role;
     if (role == Role::kPetMeal) line.people = {PersonKey("tom")};
-    if (role == Role::kThing) line.people.clear();
+    if (role == Role::kThing) {
+      line.people.clear();
+      line.day = 0;
+      line.meal.reset();
+    }
     if (role == Role::kWater) line.ml = 3000;
     household.menu.push_back(line);
   }
