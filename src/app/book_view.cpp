@@ -29,4 +29,17 @@ bool lasts(const Position& position, Day hold_until) {
   return *position.good_through >= hold_until;
 }
 
+LeaveReason why_leave(const Position& position, Day today) {
+  if (position.facts->state == LotState::kRecalled) return LeaveReason::kRecalled;
+  if (position.facts->state == LotState::kDoubtful) return LeaveReason::kDoubtful;
+  const bool past = position.good_through && *position.good_through < today;
+  return past ? LeaveReason::kPast : LeaveReason::kTooOld;
+}
+
+bool wants_water(const Household& household, const MenuLine& line) {
+  if (line.role == Role::kWater) return true;
+  const Food* food = line.food.empty() ? nullptr : find_food(household, line.food);
+  return food != nullptr && food->kind == FoodKind::kWater;
+}
+
 }  // namespace larderloop

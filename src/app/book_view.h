@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "larderloop/app/reviews.h"
 #include "larderloop/core/household.h"
 #include "larderloop/core/lot.h"
 #include "larderloop/core/result.h"
@@ -36,5 +37,9 @@ struct BookView {
 
 // Must this leave a kit whose contents have to last through `hold_until`? Water and things without a date never do.
 [[nodiscard]] bool lasts(const Position& position, Day hold_until);
+// Why it must leave, in the order of gravity: recalled, doubtful, past, will not last. Pre: it does not last.
+[[nodiscard]] LeaveReason why_leave(const Position& position, Day today);
+// Does a menu line ask for drinking water, by role or by food?
+[[nodiscard]] bool wants_water(const Household& household, const MenuLine& line);
 
 }  // namespace larderloop

@@ -36,6 +36,8 @@ class Products {
   std::map<const Food*, std::vector<std::pair<const Statement*, std::string>>> by_food_;
 };
 
+// A number with leading zeros, so that ids sort as numbers do.
+[[nodiscard]] std::string padded(std::int64_t number);
 [[nodiscard]] std::int64_t day_number(Day day);
 [[nodiscard]] Day number_day(std::int64_t number);
 [[nodiscard]] plan::Eater make_eater(const Products& products, const Person& person);

@@ -9,11 +9,6 @@ namespace {
 
 constexpr int kHorizonDays = 182;
 
-std::string padded(std::int64_t number) {
-  std::string text = std::to_string(number);
-  return std::string(text.size() < 7 ? 7 - text.size() : 0, '0') + text;
-}
-
 std::string lot_id(const StockKey& at) {
   std::string id = padded(at.lot.value()) + "@" + at.place.str();
   if (at.opened_on) id += "@" + iso_day(*at.opened_on);

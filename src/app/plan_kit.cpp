@@ -13,12 +13,6 @@ Leaving leaving_of(const Position& position, HalfServings amount, LeaveReason re
   return {position.at, position.food->key, amount, position.good_through, reason};
 }
 
-LeaveReason reason_to_leave(const Position& position, Day today) {
-  if (position.facts->state == LotState::kRecalled) return LeaveReason::kRecalled;
-  if (position.facts->state == LotState::kDoubtful) return LeaveReason::kDoubtful;
-  return position.good_through && *position.good_through < today ? LeaveReason::kPast : LeaveReason::kTooOld;
-}
-
 // Who eats from a place: everybody on a menu line kept there.
 std::map<PlaceKey, std::vector<PersonKey>> eaters_by_place(const Household& household) {
   std::map<PlaceKey, std::set<PersonKey>> sets;
@@ -174,7 +168,7 @@ Result<KitPlan> plan_kit_in(const BookView& view, const KitSchedule& schedule, c
   plan.schedule = schedule;
   for (const Position& position : view.positions) {
     if (view.kit_of_place.at(position.at.place) != kit || lasts(position, schedule.hold_until)) continue;
-    plan.leaves.push_back(leaving_of(position, position.amount, reason_to_leave(position, today)));
+    plan.leaves.push_back(leaving_of(position, position.amount, why_leave(position, today)));
   }
   std::stable_sort(plan.leaves.begin(), plan.leaves.end(), [](const Leaving& a, const Leaving& b) {
     return a.at.place != b.at.place ? a.at.place < b.at.place : a.food < b.food;

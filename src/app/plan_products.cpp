@@ -27,6 +27,12 @@ std::set<std::string> Products::tags_of(const std::string& id, const std::vector
 
 std::set<std::string> Products::avoid_of(const Person& person) const { return {"not-for:" + person.key.str()}; }
 
+std::string padded(std::int64_t number) {
+  constexpr std::size_t kWidth = 7;
+  std::string text = std::to_string(number);
+  return std::string(text.size() < kWidth ? kWidth - text.size() : 0, '0') + text;
+}
+
 std::int64_t day_number(Day day) { return day.time_since_epoch().count(); }
 Day number_day(std::int64_t number) { return Day{Days{static_cast<int>(number)}}; }
 

@@ -6,17 +6,6 @@
 namespace larderloop {
 namespace {
 
-std::string padded(std::int64_t number) {
-  std::string text = std::to_string(number);
-  return std::string(text.size() < 7 ? 7 - text.size() : 0, '0') + text;
-}
-
-bool is_water_line(const BookView& view, const MenuLine& line) {
-  if (line.role == Role::kWater) return true;
-  const Food* food = line.food.empty() ? nullptr : find_food(*view.household, line.food);
-  return food != nullptr && food->kind == FoodKind::kWater;
-}
-
 std::int64_t priority_of(const MenuLine& line) {
   if (line.priority > 0) return line.priority;
   return line.role == Role::kMain ? 10 : 3;
@@ -50,7 +39,7 @@ class Builder {
   void add_lines() {
     std::set<PersonKey> people;
     for (const MenuLine& menu_line : household_.menu) {
-      if (view_.kit_of_place.at(menu_line.place) != schedule_.kit || is_water_line(view_, menu_line)) continue;
+      if (view_.kit_of_place.at(menu_line.place) != schedule_.kit || wants_water(household_, menu_line)) continue;
       plan::RefillLine line;
       line.id = padded(menu_line.id.value());
       line.container = menu_line.place.str();

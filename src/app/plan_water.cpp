@@ -11,12 +11,6 @@ std::int64_t content_ml(const Position& position) {
   return position.food->volume_ml.value_or(0) * position.amount.whole_units(position.food->servings);
 }
 
-bool is_water(const Household& household, const MenuLine& line) {
-  if (line.role == Role::kWater) return true;
-  const Food* food = line.food.empty() ? nullptr : find_food(household, line.food);
-  return food != nullptr && food->kind == FoodKind::kWater;
-}
-
 // What is still missing goes first from the pantry's shop-bought water, longest date first, then to the list.
 class WaterFiller {
  public:
@@ -105,7 +99,7 @@ WaterState plan_water(const BookView& view, const KitSchedule& schedule, const R
   WaterState state;
   const MenuLine* line_to_fill = nullptr;
   for (const MenuLine& line : view.household->menu) {
-    if (view.kit_of_place.at(line.place) != schedule.kit || !is_water(*view.household, line)) continue;
+    if (view.kit_of_place.at(line.place) != schedule.kit || !wants_water(*view.household, line)) continue;
     state.need_ml += line.ml;
     if (line_to_fill == nullptr) line_to_fill = &line;
   }

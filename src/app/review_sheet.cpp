@@ -21,12 +21,6 @@ std::vector<PlaceKey> packing_order(const Household& household, const PlaceKey& 
   return order;
 }
 
-LeaveReason reason_of(const Position& position, Day today) {
-  if (position.facts->state == LotState::kRecalled) return LeaveReason::kRecalled;
-  if (position.facts->state == LotState::kDoubtful) return LeaveReason::kDoubtful;
-  return position.good_through && *position.good_through < today ? LeaveReason::kPast : LeaveReason::kTooOld;
-}
-
 }  // namespace
 
 Result<ReviewSheet> review_sheet(const Household& household, const PlaceKey& kit, Day today) {
@@ -49,7 +43,7 @@ Result<ReviewSheet> review_sheet(const Household& household, const PlaceKey& kit
       line.good_through = position.good_through;
       line.label_read = position.facts->label.has_value();
       line.leaves = !lasts(position, schedule->hold_until);
-      line.reason = reason_of(position, today);
+      line.reason = why_leave(position, today);
       if (schedule->current) {
         for (const ReviewMark& mark : household.review_marks) {
           if (mark.kit == kit && mark.slot == schedule->current->slot && mark.at == position.at) line.marked = mark.what;

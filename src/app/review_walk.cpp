@@ -107,13 +107,6 @@ class FinishWriter {
   Asked asked_;
 };
 
-LeaveReason leave_reason(const Position& position, Day today) {
-  if (position.facts->state == LotState::kRecalled) return LeaveReason::kRecalled;
-  if (position.facts->state == LotState::kDoubtful) return LeaveReason::kDoubtful;
-  if (position.good_through && *position.good_through < today) return LeaveReason::kPast;
-  return LeaveReason::kTooOld;
-}
-
 }  // namespace
 
 Result<PlaceKey> pantry_place(const Household& household) {
@@ -215,6 +208,7 @@ Result<Outcome<ReviewFinished>> finish_review(const Household& household, const 
   report.pulled_to = *pantry;
   if (!schedule->current || schedule->current->state != SlotState::kOpen) {
     auto slots = review_slots(household, kit, asked.today);
+    if (!slots) return fail(slots.error());
     const auto finished = just_finished(*slots, asked.today);
     if (!finished) return no_review_begun(household, *schedule);
     report.already_done = true;
@@ -267,7 +261,7 @@ Result<Outcome<ReviewFinished>> finish_review(const Household& household, const 
     }
     if (left == HalfServings() || lasts(position, schedule->hold_until)) continue;
     leaving.amount = left;
-    leaving.reason = leave_reason(position, asked.today);
+    leaving.reason = why_leave(position, asked.today);
     if (leaving.reason == LeaveReason::kPast && position.facts->safety) {
       writer.entry(EntryKind::kThrownOut, position.at, left, "past its safety date, thrown out at the review");
     } else {
