@@ -55,6 +55,14 @@ class KeptAnswers(DemoTest):
             self.assertEqual(after, self.fresh("nudge"), change)
             if change[0] != "person":
                 self.assertNotEqual(after, before, change)
+            # A small change need not change the file's size, and once it has settled only the file's times tell of it.
+            self.settle()
+            self.ok("lot", "state", "201", "doubtful")
+            self.settle()
+            self.assertEqual(self.ok("nudge").out, self.fresh("nudge"), change)
+            self.ok("lot", "state", "201", "ok")
+            self.settle()
+            self.assertEqual(self.ok("nudge").out, self.fresh("nudge"), change)
 
     def test_another_day_or_zone_is_another_answer(self):
         self.settle()

@@ -95,6 +95,15 @@ TEST(ReviewWalk, FinishTakesOutWhatWillNotLast) {
   EXPECT_TRUE(again->changes.empty());
 }
 
+TEST(ReviewWalk, TheHoldUntilDayItselfStillCounts) {
+  Household household = kit_household();
+  const LotId on_the_day = add_stew(household, "2027-10-16", "bag-bo", 1);
+  const LotId a_day_short = add_stew(household, "2027-10-15", "bag-bo", 1);
+  const auto ledger = replay(finished(household, kReviewDay));
+  EXPECT_EQ(ledger->on_hand({on_the_day, PlaceKey("bag-bo"), std::nullopt}), HalfServings(2));
+  EXPECT_EQ(ledger->on_hand({a_day_short, PlaceKey("bag-bo"), std::nullopt}), HalfServings());
+}
+
 TEST(ReviewWalk, MarksBecomeEntriesAndReadings) {
   Household household = kit_household();
   household = after(household, start_review(household, kKit, kReviewDay)->changes);
