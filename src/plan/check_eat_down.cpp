@@ -131,6 +131,7 @@ class EatDownCheck {
       if (at.day < first_day(from)) breaks(what + ": before it is available");
       if (at.day > from.last_good_day) breaks(what + ": after its last good day");
       if (product.kinds.count(at.kind) == 0) breaks(what + ": it does not suit this kind of meal");
+      if (at.without.count(product.id) > 0) breaks(what + ": it is not wanted at this meal");
       const bool anyone = std::any_of(
           at.eaters.begin(), at.eaters.end(),
           [&](const std::string& eater) { return will_eat(product, *eaters_.at(eater)); });
@@ -160,6 +161,8 @@ class EatDownCheck {
       if (product->second->kinds.count(meal->second->kind) == 0) {
         breaks(what + ": it does not suit this kind of meal");
       }
+      if (meal->second->without.count(line.product) > 0)
+        breaks(what + ": it is not wanted at this meal");
       if (!will_eat(*product->second, *eater->second))
         breaks(what + ": must not or will not eat it");
       at_meal_[line.product][rank_.at(meal->second)].eaten += line.servings;
@@ -320,13 +323,44 @@ class EatDownCheck {
   }
 
   void tell_levels() {
-    const Exact levels[] = {wasted(), donated(), dislike(), late(), changed(), order()};
-    const char* const names[] = {"wasted", "donated", "dislike", "late", "changed", "order"};
-    for (std::size_t k = 0; k < 6; ++k) {
-      if (!levels[k].fits())
-        breaks(std::string("the level '") + names[k] + "' is too large to count");
-      verdict_.levels.push_back({names[k], levels[k].value(), std::nullopt});
+    if (!problem_.wished.empty()) tell("wishes", not_served(problem_.wished, false));
+    if (problem_.keep_published) tell("dropped", not_served(problem_.published, true));
+    tell("wasted", wasted());
+    tell("donated", donated());
+    tell("dislike", dislike());
+    tell("late", late());
+    tell("changed", changed());
+    tell("order", order());
+  }
+
+  void tell(const char* name, Exact value) {
+    if (!value.fits()) breaks(std::string("the level '") + name + "' is too large to count");
+    verdict_.levels.push_back({name, value.value(), std::nullopt});
+  }
+
+  [[nodiscard]] bool in_calendar(const std::string& meal) const {
+    const auto found = meals_.find(meal);
+    return found != meals_.end() && problem_.today <= found->second->day;
+  }
+  [[nodiscard]] bool counts_as_published(const std::string& meal) const {
+    return in_calendar(meal) && meals_.at(meal)->day <= problem_.published_until;
+  }
+
+  // Of the servings listed, those that the plan does not serve; meals that are over or gone do not
+  // count.
+  [[nodiscard]] Exact not_served(const std::vector<MealServing>& listed, bool published) const {
+    std::map<std::tuple<std::string, std::string, std::string>, Exact> wanted;
+    for (const MealServing& line : listed) {
+      if (published ? !counts_as_published(line.meal) : !in_calendar(line.meal)) continue;
+      wanted[{line.product, line.meal, line.eater}] += line.servings;
     }
+    Exact sum = 0;
+    for (auto& [key, servings] : wanted) {
+      const auto found = served_.find(key);
+      if (found != served_.end()) servings -= found->second;
+      sum += servings.or_zero();
+    }
+    return sum;
   }
 
   [[nodiscard]] std::int64_t servings_in(const std::string& lot) const {
@@ -370,16 +404,12 @@ class EatDownCheck {
   }
   [[nodiscard]] Exact changed() const {
     std::map<std::tuple<std::string, std::string, std::string>, Exact> difference;
-    const auto counts = [&](const std::string& meal) {
-      const auto found = meals_.find(meal);
-      return found != meals_.end() && problem_.today <= found->second->day &&
-             found->second->day <= problem_.published_until;
-    };
     for (const auto& [key, servings] : served_) {
-      if (counts(std::get<1>(key))) difference[key] += servings;
+      if (counts_as_published(std::get<1>(key))) difference[key] += servings;
     }
     for (const MealServing& line : problem_.published) {
-      if (counts(line.meal)) difference[{line.product, line.meal, line.eater}] -= line.servings;
+      if (counts_as_published(line.meal))
+        difference[{line.product, line.meal, line.eater}] -= line.servings;
     }
     Exact sum = 0;
     for (const auto& [key, by] : difference) sum += by.value() < 0 ? Exact(0) - by : by;

@@ -254,14 +254,19 @@ class RefillCheck {
   }
 
   void tell_levels() {
-    const Exact levels[] = {unmet(), energy(), repeats(), cost(), dislike(), handled(), dates()};
-    const char* const names[] = {"unmet",   "energy",  "repeats", "cost",
-                                 "dislike", "handled", "dates"};
-    for (std::size_t k = 0; k < 7; ++k) {
-      if (!levels[k].fits())
-        breaks(std::string("the level '") + names[k] + "' is too large to count");
-      verdict_.levels.push_back({names[k], levels[k].value(), std::nullopt});
-    }
+    tell("unmet", unmet());
+    if (problem_.keep_in_place) tell("displaced", displaced());
+    tell("energy", energy());
+    tell("repeats", repeats());
+    tell("cost", cost());
+    tell("dislike", dislike());
+    tell("handled", handled());
+    tell("dates", dates());
+  }
+
+  void tell(const char* name, Exact value) {
+    if (!value.fits()) breaks(std::string("the level '") + name + "' is too large to count");
+    verdict_.levels.push_back({name, value.value(), std::nullopt});
   }
 
   [[nodiscard]] Exact unmet() const {
@@ -346,17 +351,24 @@ class RefillCheck {
     return sum;
   }
 
-  [[nodiscard]] Exact handled() const {
+  // Good units of the kit that do not stay in their container.
+  [[nodiscard]] Exact displaced() const {
     Exact sum = 0;
     for (const RefillLot& lot : problem_.lots) {
       if (lot.in_kit && lot.last_good_day >= problem_.hold_until) sum += lot.units;
     }
     for (const Placed& each : placed_) {
-      if (each.lot == nullptr || !each.lot->in_kit) {
-        sum += each.units;
-      } else if (each.lot->container == each.line->container) {
-        sum -= each.units;
-      }
+      const bool stays =
+          each.lot != nullptr && each.lot->in_kit && each.lot->container == each.line->container;
+      if (stays) sum -= each.units;
+    }
+    return sum;
+  }
+
+  [[nodiscard]] Exact handled() const {
+    Exact sum = displaced();
+    for (const Placed& each : placed_) {
+      if (each.lot == nullptr || !each.lot->in_kit) sum += each.units;
     }
     return sum;
   }

@@ -56,6 +56,7 @@ struct EatMeal {
   Kind kind = Kind::kDinner;
   std::vector<std::string> eaters;              // sorted
   std::map<std::string, std::int64_t> appetite;  // servings; default 1
+  std::set<std::string> without;                 // products not wanted at this meal
 };
 
 struct MealServing {
@@ -81,6 +82,10 @@ struct EatDownProblem {
   std::vector<EatMeal> meals;
   std::vector<MealServing> published;  // what was shown
   std::int64_t published_until = -1;   // its last day
+  // What the household was told stays before anything else counts: a level "dropped" comes first, the published servings
+  // (today to published_until, meals still in the calendar) that are not served.
+  bool keep_published = false;
+  std::vector<MealServing> wished;  // asked for by the family: a level "wishes" comes before all others, wished servings not served
 };
 
 struct Opened {
@@ -157,6 +162,9 @@ struct RefillProblem {
   std::int64_t variety_cap = 2;
   std::int64_t surplus_credit_percent = 50;
   std::int64_t date_cap_days = 1095;
+  // Good units stay where they lie: a level "displaced" comes right after "unmet", units of eligible kit lots that do not stay in their
+  // container.
+  bool keep_in_place = false;
   std::vector<Eater> eaters;
   std::vector<RefillProduct> products;
   std::vector<Container> containers;
