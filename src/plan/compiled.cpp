@@ -73,7 +73,12 @@ void CompiledEat::compile_meals(const EatDownProblem& problem) {
       week_numbers_.push_back(week);
       week_ends_.push_back(meals.size());
     }
-    Meal meal{source, day, bit(source->kind), week_numbers_.size() - 1, seats.size(), seats.size()};
+    Meal meal{source, day, bit(source->kind), week_numbers_.size() - 1, seats.size(), seats.size(), {}};
+    for (const std::string& id : source->without) {
+      const std::size_t product = product_of(id);
+      if (product < products.size()) meal.without.push_back(product);
+    }
+
     std::set<std::string> seated(source->eaters.begin(), source->eaters.end());
     for (const std::string& id : seated) {
       const std::size_t eater = eater_of(id);
@@ -84,7 +89,7 @@ void CompiledEat::compile_meals(const EatDownProblem& problem) {
     }
     meal.seats_end = seats.size();
     meal_index_.emplace_back(source->id, meals.size());
-    meals.push_back(meal);
+    meals.push_back(std::move(meal));
     week_ends_.back() = meals.size();
   }
   std::sort(meal_index_.begin(), meal_index_.end());

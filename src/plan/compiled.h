@@ -6,6 +6,7 @@
 
 #include "larderloop/plan/problem.h"
 
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <string>
@@ -30,6 +31,7 @@ struct CompiledEat {
     unsigned kind;     // its bit
     std::size_t week;  // counts weeks with meals only
     std::size_t seats_begin, seats_end;
+    std::vector<std::size_t> without;  // products not wanted at this meal, sorted
   };
   struct Seat {
     std::size_t meal;
@@ -53,7 +55,10 @@ struct CompiledEat {
     return ratings_[product * eaters.size() + eater];
   }
   [[nodiscard]] bool suits(std::size_t product, std::size_t meal) const {
-    return (products[product].kinds & meals[meal].kind) != 0;
+    const Meal& at = meals[meal];
+    return (products[product].kinds & at.kind) != 0 &&
+           (at.without.empty() ||
+            !std::binary_search(at.without.begin(), at.without.end(), product));
   }
   // The first meal on or after the day; meals.size() when there is none.
   [[nodiscard]] std::size_t first_meal(std::int64_t day) const;

@@ -1,4 +1,5 @@
-// mip.h - an integer program with an ordered list of objectives, as plain data. Private to this room. All numbers are whole.
+// mip.h - an integer program with an ordered list of objectives, as plain data. Private to this
+// room. All numbers are whole.
 #pragma once
 
 #include <cstdint>
@@ -47,7 +48,8 @@ struct Mip {
     columns.push_back({std::move(name), lower, upper, false, rank});
     return static_cast<int>(columns.size()) - 1;
   }
-  void add_row(std::string name, std::int64_t lower, std::int64_t upper, std::vector<MipTerm> terms) {
+  void add_row(std::string name, std::int64_t lower, std::int64_t upper,
+               std::vector<MipTerm> terms) {
     rows.push_back({std::move(name), lower, upper, std::move(terms)});
   }
 };
