@@ -1,0 +1,71 @@
+// The exact refill: the careful greedy plan is where the search starts and what is left when it
+// fails.
+#include "larderloop/plan/check.h"
+#include "larderloop/plan/planner.h"
+#include "larderloop/plan/solve.h"
+#include "plan/lexicographic.h"
+#include "plan/refill_model.h"
+#include "plan/write_model.h"
+
+#include <optional>
+#include <utility>
+
+namespace larderloop::plan {
+namespace {
+
+// Allowed for every problem that is well formed, even where the greedy plan is not.
+RefillPlan nothing_placed(const RefillProblem& problem) {
+  RefillPlan plan;
+  for (const RefillLine& line : problem.lines)
+    if (line.units > 0) plan.unmet.push_back({line.id, line.units});
+  return plan;
+}
+
+RefillPlan start_plan(const RefillProblem& problem) {
+  RefillPlan plan = plan_refill(problem);
+  if (check(problem, plan).allowed()) return plan;
+  return nothing_placed(problem);
+}
+
+// The plan of the search with the bounds it proved; empty when the checker does not confirm it.
+std::optional<Solution<RefillPlan>> confirmed(const RefillProblem& problem, RefillPlan plan,
+                                              const MipOutcome& outcome) {
+  Verdict verdict = check(problem, plan);
+  if (!verdict.allowed() || verdict.levels.size() != outcome.values.size()) return std::nullopt;
+  for (std::size_t level = 0; level < verdict.levels.size(); ++level) {
+    Level& each = verdict.levels[level];
+    if (each.value != outcome.values[level] || each.value < outcome.bounds[level])
+      return std::nullopt;
+    each.bound = outcome.bounds[level];
+  }
+  return Solution<RefillPlan>{std::move(plan), std::move(verdict.levels), outcome.stopped};
+}
+
+}  // namespace
+
+Solution<RefillPlan> solve(const RefillProblem& problem, const Limits& limits) {
+  RefillPlan start = start_plan(problem);
+  if (const std::optional<RefillModel> model = make_refill_model(problem)) {
+    const MipPoint from = point_of(*model, start);
+    if (allowed(model->mip, from)) {
+      const MipOutcome outcome = solve_levels(model->mip, from, limits);
+      if (auto solution = confirmed(problem, plan_of(*model, outcome.point), outcome))
+        return *std::move(solution);
+    }
+  }
+  std::vector<Level> levels = check(problem, start).levels;
+  return {std::move(start), std::move(levels), true};
+}
+
+std::string export_model(const RefillProblem& problem, const std::string& level,
+                         const std::vector<std::int64_t>& values, ModelFormat format) {
+  const std::optional<RefillModel> model = make_refill_model(problem);
+  if (!model) return {};
+  for (std::size_t at = 0; at < model->mip.levels.size(); ++at) {
+    if (model->mip.levels[at].name == level && values.size() >= at)
+      return write_model(model->mip, at, values, format);
+  }
+  return {};
+}
+
+}  // namespace larderloop::plan
