@@ -71,8 +71,11 @@ plan::EatDownProblem read_eat_problem(const json& from) {
     problem.lots.push_back(lot);
   }
   for (const json& each : from.at("meals")) {
-    plan::EatMeal meal{
-        each.at("id"), each.at("day"), kind_of(each.at("kind")), each.at("eaters"), {}};
+    plan::EatMeal meal;
+    meal.id = each.at("id");
+    meal.day = each.at("day");
+    meal.kind = kind_of(each.at("kind"));
+    meal.eaters = each.at("eaters");
     meal.appetite = each.value("appetite", std::map<std::string, std::int64_t>());
     problem.meals.push_back(meal);
   }
