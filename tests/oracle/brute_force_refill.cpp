@@ -99,6 +99,7 @@ class RefillTwin {
     RefillPlan plan;
     Vector levels(7, 0);
     std::map<std::string, std::int64_t> mass, volume, taken, energy, own;
+    std::int64_t in_place = 0;
     for (const RefillLot& lot : p_.lots) {
       if (lot.in_kit && lot.last_good_day >= p_.hold_until) levels[5] += lot.units;
     }
@@ -120,8 +121,10 @@ class RefillTwin {
       if (line.eaters.size() == 1 && !what.staple)
         own[kit + "|" + line.eaters[0] + "|" + what.id] += each.units;
       if (from.lot == nullptr || !from.lot->in_kit) levels[5] += each.units;
-      if (from.lot != nullptr && from.lot->in_kit && from.lot->container == line.container)
+      if (from.lot != nullptr && from.lot->in_kit && from.lot->container == line.container) {
         levels[5] -= each.units;
+        in_place += each.units;
+      }
       const std::int64_t cap = p_.hold_until + p_.date_cap_days;
       levels[6] += each.units * (cap - std::min(from.good, cap));
     }
@@ -158,6 +161,12 @@ class RefillTwin {
     }
     for (const auto& [key, units] : own)
       levels[2] += std::max<std::int64_t>(0, units - p_.variety_cap);
+    if (p_.keep_in_place) {
+      std::int64_t good = 0;
+      for (const Source& each : sources_)
+        if (each.lot != nullptr && each.lot->in_kit) good += each.lot->units;
+      levels.insert(levels.begin() + 1, good - in_place);
+    }
     if (++plans_ > most_) {
       gave_up_ = true;
       return;
