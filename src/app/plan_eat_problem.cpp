@@ -54,8 +54,9 @@ class Builder {
     build_.until = today_ + Days(static_cast<int>(problem.horizon_days));
     add_lots();
     add_meals();
-    for (const auto& [id, product] : products_.all()) add_product(id, *product.food);
+    // People first: what somebody ate this week may be a product of which nothing is left.
     for (const Person& person : household_.people) add_eater(person);
+    for (const auto& [id, product] : products_.all()) add_product(id, *product.food);
     add_published();
     return std::move(build_);
   }

@@ -1,5 +1,6 @@
 // plan, shop, nudge, calendar, history: the answers.
 #include "cli/command.h"
+#include "cli/plan_problem.h"
 #include "cli/values.h"
 #include "larderloop/app/feed.h"
 #include "larderloop/app/find.h"
@@ -31,16 +32,28 @@ Action add_plan(CLI::App& app, Runtime& runtime) {
   app.add_flag("--all", *all, "Every planned meal, not only this week and the next");
   app.add_flag("--compare", *compare,
                "Also say what plain date order without regard to people would get wrong");
+  auto problem = std::make_shared<PlanProblemOptions>();
+  add_plan_problem_options(app, *problem);
   set_help(
       app,
-      {"larderloop plan\nlarderloop plan --all\nlarderloop plan --now 2027-10-02\n",
+      {"larderloop plan\nlarderloop plan --all\nlarderloop plan --now 2027-10-02\n"
+       "larderloop plan --dump-problem week.json\nlarderloop plan --problem week.json --prove\n",
        "For each kit: what comes out, what goes in from the pantry, what to buy. Then the meals at "
        "which the "
        "household eats up what is ageing, soonest date first, and what to give away. Every rule "
        "(allergies, diets, "
-       "refusals, dates, appetite, weekly tolerance) is checked again before the plan is shown.",
-       {}});
-  return [all, compare, &runtime]() -> Result<int> {
+       "refusals, dates, appetite, weekly tolerance) is checked again before the plan is shown. A "
+       "problem in a file needs no book; docs/planning.md describes its form.",
+       {{5, "with --prove: the plan is not proven best"}}});
+  return [all, compare, problem, &runtime]() -> Result<int> {
+    if (Status sound = check_plan_problem_options(*problem); !sound) return fail(sound.error());
+    if (problem->by_itself()) {
+      if (*all || *compare) {
+        return fail(ErrorKind::kUsage, "'--all' and '--compare' are for the plan of the book",
+                    "leave them out here");
+      }
+      return plan_problem(*problem, runtime);
+    }
     auto plan = keep_plan(runtime, *compare);
     if (!plan) return fail(plan.error());
     if (runtime.options.json) {

@@ -1,4 +1,4 @@
-#include "intake/findings.h"
+#include "larderloop/intake/findings.h"
 
 #include <fmt/format.h>
 
@@ -59,7 +59,7 @@ void Findings::add(std::vector<Problem> problems) {
   }
 }
 
-Error Findings::as_error(const JsonNode& document) const {
+Error Findings::as_error(const JsonNode& document, std::string_view thing) const {
   std::vector<std::pair<std::vector<std::size_t>, const Problem*>> order;
   order.reserve(problems_.size());
   for (const Problem& problem : problems_) {
@@ -67,15 +67,14 @@ Error Findings::as_error(const JsonNode& document) const {
   }
   std::stable_sort(order.begin(), order.end(),
                    [](const auto& a, const auto& b) { return a.first < b.first; });
-  Error error =
-      make_error(ErrorKind::kBadData,
-                 problems_.size() == 1 ? std::string("the household document has 1 fault")
-                 : problems_.size() <= kMaxFindings
-                     ? fmt::format("the household document has {} faults", problems_.size())
-                     : fmt::format("the household document has {}{} faults, here are the first {}",
-                                   problems_.size() < kMaxGathered ? "" : "at least ",
-                                   problems_.size(), kMaxFindings),
-                 "mend what is listed and read it again; nothing was changed");
+  Error error = make_error(ErrorKind::kBadData,
+                           problems_.size() == 1 ? fmt::format("{} has 1 fault", thing)
+                           : problems_.size() <= kMaxFindings
+                               ? fmt::format("{} has {} faults", thing, problems_.size())
+                               : fmt::format("{} has {}{} faults, here are the first {}", thing,
+                                             problems_.size() < kMaxGathered ? "" : "at least ",
+                                             problems_.size(), kMaxFindings),
+                           "mend what is listed and read it again; nothing was changed");
   for (std::size_t at = 0; at < order.size() && at < kMaxFindings; ++at) {
     error.problems.push_back(*order[at].second);
   }

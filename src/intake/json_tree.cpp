@@ -1,4 +1,4 @@
-#include "intake/json_tree.h"
+#include "larderloop/intake/json_tree.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -18,9 +18,10 @@ bool continues_character(char byte) {
   return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U;
 }
 
-Error one_problem(std::string where, std::string value, std::string what, std::string remedy) {
+Error one_problem(std::string_view thing, std::string where, std::string value, std::string what,
+                  std::string remedy) {
   Error error =
-      make_error(ErrorKind::kBadData, "the household document cannot be read: " + what, remedy);
+      make_error(ErrorKind::kBadData, fmt::format("{} cannot be read: {}", thing, what), remedy);
   if (!where.empty()) error.what += " at " + where;
   error.problems.push_back(
       {std::move(where), std::move(value), std::move(what), std::move(remedy)});
@@ -54,7 +55,7 @@ std::string plain_reason(std::string_view message) {
 // nesting.
 class TreeBuilder {
  public:
-  explicit TreeBuilder(std::string_view text) : text_(text) {}
+  TreeBuilder(std::string_view text, std::string_view thing) : text_(text), thing_(thing) {}
 
   bool null() { return add({}); }
   bool boolean(bool value) {
@@ -98,7 +99,7 @@ class TreeBuilder {
       repeated = !level.seen.insert(name).second;
     }
     if (repeated) {
-      error_ = one_problem(pointer() + "/" + pointer_part(name), name,
+      error_ = one_problem(thing_, pointer() + "/" + pointer_part(name), name,
                            fmt::format("the member '{}' stands there twice", name),
                            "keep one of the two");
       return false;
@@ -108,7 +109,7 @@ class TreeBuilder {
   }
   bool parse_error(std::size_t position, const std::string& /*token*/,
                    const nlohmann::json::exception& exception) {
-    error_ = one_problem(line_and_column(text_, position == 0 ? 0 : position - 1), "",
+    error_ = one_problem(thing_, line_and_column(text_, position == 0 ? 0 : position - 1), "",
                          plain_reason(exception.what()), "write it as JSON (RFC 8259) in UTF-8");
     return false;
   }
@@ -143,9 +144,9 @@ class TreeBuilder {
   }
   bool open(JsonType type) {
     if (open_.size() >= kMaxNesting) {
-      error_ =
-          one_problem(pointer(), "", fmt::format("it is nested deeper than {} levels", kMaxNesting),
-                      "a household document needs six");
+      error_ = one_problem(thing_, pointer(), "",
+                           fmt::format("it is nested deeper than {} levels", kMaxNesting),
+                           fmt::format("{} needs six at most", thing_));
       return false;
     }
     JsonNode node;
@@ -170,6 +171,7 @@ class TreeBuilder {
   }
 
   std::string_view text_;
+  std::string_view thing_;
   JsonNode root_;
   std::vector<Level> open_;
   Error error_;
@@ -184,21 +186,21 @@ const JsonNode* JsonNode::find(std::string_view name) const {
   return nullptr;
 }
 
-Result<JsonNode> parse_json(std::string_view text) {
+Result<JsonNode> parse_json(std::string_view text, std::string_view thing) {
   if (text.size() > kMaxBytes) {
-    return fail(one_problem("", fmt::format("{} bytes", text.size()),
+    return fail(one_problem(thing, "", fmt::format("{} bytes", text.size()),
                             fmt::format("it is larger than {} MB", kMaxBytes / (1024 * 1024)),
-                            "check that it is a household document"));
+                            "check that it is the right file"));
   }
   if (text.substr(0, kByteOrderMark.size()) == kByteOrderMark) {
     text.remove_prefix(kByteOrderMark.size());
     // The parser would pass over a second one.
     if (text.substr(0, kByteOrderMark.size()) == kByteOrderMark) {
-      return fail(one_problem("line 1, column 1", "", "a second byte-order mark",
+      return fail(one_problem(thing, "line 1, column 1", "", "a second byte-order mark",
                               "keep at most one at the beginning"));
     }
   }
-  TreeBuilder builder(text);
+  TreeBuilder builder(text, thing);
   if (!nlohmann::json::sax_parse(text.begin(), text.end(), &builder)) {
     return fail(std::move(builder.error()));
   }

@@ -2,11 +2,11 @@
 // writes them in the canonical form of household documents (docs/household-document.md).
 #pragma once
 
-#include "intake/json_tree.h"
 #include "intake/names.h"
 #include "larderloop/core/amount.h"
 #include "larderloop/core/date.h"
 #include "larderloop/core/id.h"
+#include "larderloop/intake/json_tree.h"
 
 #include <optional>
 #include <set>

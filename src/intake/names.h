@@ -2,8 +2,8 @@
 // names; weekdays are in lower case.
 #pragma once
 
-#include "intake/reader.h"
 #include "larderloop/core/household.h"
+#include "larderloop/intake/reader.h"
 
 #include <string>
 

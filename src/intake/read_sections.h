@@ -3,8 +3,8 @@
 // sense is core's business (validate.h).
 #pragma once
 
-#include "intake/reader.h"
 #include "larderloop/core/household.h"
+#include "larderloop/intake/reader.h"
 
 #include <map>
 #include <optional>

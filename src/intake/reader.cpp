@@ -1,4 +1,4 @@
-#include "intake/reader.h"
+#include "larderloop/intake/reader.h"
 
 #include "larderloop/core/validate.h"
 

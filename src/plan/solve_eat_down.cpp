@@ -5,6 +5,7 @@
 #include "larderloop/plan/solve.h"
 #include "plan/eat_model.h"
 #include "plan/lexicographic.h"
+#include "plan/write_model.h"
 
 namespace larderloop::plan {
 namespace {
@@ -57,6 +58,17 @@ Solution<EatDownPlan> solve(const EatDownProblem& problem, const Limits& limits)
     }
   }
   return solution;
+}
+
+std::string export_model(const EatDownProblem& problem, const std::string& level,
+                         const std::vector<std::int64_t>& values, ModelFormat format) {
+  const EatModel model(problem);
+  const std::vector<MipLevel>& levels = model.mip().levels;
+  for (std::size_t at = 0; at < levels.size(); ++at) {
+    if (levels[at].name == level && values.size() >= at)
+      return write_model(model.mip(), at, values, format);
+  }
+  return {};
 }
 
 }  // namespace larderloop::plan

@@ -1,6 +1,6 @@
 // Every way in which a document can be wrong in form, once each: the small document is broken in
 // one place, and the finding has to point there.
-#include "intake/findings.h"
+#include "larderloop/intake/findings.h"
 #include "larderloop/intake/document.h"
 #include "unit/intake/small_document.h"
 

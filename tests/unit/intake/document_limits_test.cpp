@@ -1,5 +1,5 @@
 // What a document may be before anything in it is judged, and how many findings come at once.
-#include "intake/findings.h"
+#include "larderloop/intake/findings.h"
 #include "larderloop/intake/document.h"
 #include "unit/intake/small_document.h"
 

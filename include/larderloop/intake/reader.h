@@ -3,11 +3,11 @@
 // everything; what could not be read keeps its default.
 #pragma once
 
-#include "intake/findings.h"
-#include "intake/json_tree.h"
 #include "larderloop/core/amount.h"
 #include "larderloop/core/date.h"
 #include "larderloop/core/id.h"
+#include "larderloop/intake/findings.h"
+#include "larderloop/intake/json_tree.h"
 
 #include <limits>
 #include <optional>

@@ -2,8 +2,8 @@
 // document.
 #pragma once
 
-#include "intake/json_tree.h"
 #include "larderloop/core/error.h"
+#include "larderloop/intake/json_tree.h"
 
 #include <cstddef>
 #include <string>
@@ -38,8 +38,9 @@ class Findings {
   void add(std::vector<Problem> problems);
   [[nodiscard]] bool empty() const { return problems_.empty(); }
   // All of them as one error, in the order in which their pointers stand in `document`, at most
-  // kMaxFindings.
-  [[nodiscard]] Error as_error(const JsonNode& document) const;
+  // kMaxFindings. `thing`: what the document is.
+  [[nodiscard]] Error as_error(const JsonNode& document,
+                               std::string_view thing = kHouseholdDocument) const;
 
  private:
   std::vector<Problem> problems_;

@@ -32,9 +32,13 @@ struct JsonNode {
   [[nodiscard]] const JsonNode* find(std::string_view name) const;  // null when there is none
 };
 
-// Fails with one Problem: `where` is "line 3, column 7" for text that is not JSON (columns count
-// characters), the JSON pointer of the member for a repeated name.
-[[nodiscard]] Result<JsonNode> parse_json(std::string_view text);
+inline constexpr std::string_view kHouseholdDocument = "the household document";
+
+// `thing`: what the text should be, for messages. Fails with one Problem: `where` is "line 3,
+// column 7" for text that is not JSON (columns count characters), the JSON pointer of the member
+// for a repeated name.
+[[nodiscard]] Result<JsonNode> parse_json(std::string_view text,
+                                          std::string_view thing = kHouseholdDocument);
 
 // A name as a part of a JSON pointer (RFC 6901 section 3): '~' as "~0", '/' as "~1".
 [[nodiscard]] std::string pointer_part(std::string_view name);

@@ -1,0 +1,37 @@
+// plan_problem.h - the options of `plan` that are about planning problems by themselves: solved
+// from a file, written down, or exported for another solver; and how hard to try.
+#pragma once
+
+#include "larderloop/cli/runtime.h"
+#include "larderloop/core/result.h"
+#include "larderloop/plan/solve.h"
+
+#include <string>
+
+namespace CLI {
+class App;
+}
+
+namespace larderloop::cli {
+
+// As they were typed.
+struct PlanProblemOptions {
+  std::string problem, dump, model, level, stage, kit, nodes, seconds;
+  bool plain_names = false;
+  bool prove = false;
+
+  // Is it about a problem by itself, and not about the plan of the book?
+  [[nodiscard]] bool by_itself() const {
+    return !problem.empty() || !dump.empty() || !model.empty();
+  }
+};
+void add_plan_problem_options(CLI::App& app, PlanProblemOptions& options);
+
+// kUsage: options that need another one, or do not go together. kBadData: not a number.
+[[nodiscard]] Status check_plan_problem_options(const PlanProblemOptions& options);
+// --nodes and --seconds; --prove lifts the limits that are not given.
+[[nodiscard]] Result<plan::Limits> limits_of(const PlanProblemOptions& options);
+// Pre: by_itself(). The exit code.
+[[nodiscard]] Result<int> plan_problem(const PlanProblemOptions& options, Runtime& runtime);
+
+}  // namespace larderloop::cli
