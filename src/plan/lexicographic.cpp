@@ -2,11 +2,13 @@
 
 #include "plan/branch.h"
 #include "plan/dive.h"
+#include "plan/tidy.h"
 
 #include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace larderloop::plan {
 namespace {
@@ -89,11 +91,13 @@ class Levels {
   // Takes a point that is allowed, holds the levels before, and is better here.
   bool take(const std::optional<MipPoint>& point, std::size_t k) {
     if (!point || !allowed(mip_, *point)) return false;
+    MipPoint found = *point;
+    tidy(mip_, found);
     for (std::size_t before = 0; before < k; ++before) {
-      if (value_of(mip_.levels[before], *point) > held_[before]) return false;
+      if (value_of(mip_.levels[before], found) > held_[before]) return false;
     }
-    if (value_of(mip_.levels[k], *point) >= value(k)) return false;
-    best_ = *point;
+    if (value_of(mip_.levels[k], found) >= value(k)) return false;
+    best_ = std::move(found);
     return true;
   }
 

@@ -16,7 +16,7 @@ std::int64_t at(const MipPoint& point, int column) {
 }
 
 std::int64_t packs_for(std::int64_t units, std::int64_t pack_units) {
-  return (units + pack_units - 1) / pack_units;
+  return units / pack_units + (units % pack_units > 0 ? 1 : 0);
 }
 
 // What follows from the other columns.

@@ -192,7 +192,7 @@ class Writer {
     Exact sum = 0;
     for (const MipTerm& term : terms)
       sum += Exact(term.factor) * m_.mip.columns[static_cast<std::size_t>(term.column)].upper;
-    if (!sum.at_most(limit))
+    if (!terms.empty() && !sum.at_most(limit))
       m_.mip.add_row(std::move(name), MipRow::kNone, limit, std::move(terms));
   }
 

@@ -28,17 +28,22 @@ RefillPlan start_plan(const RefillProblem& problem) {
 }
 
 // The plan of the search with the bounds it proved; empty when the checker does not confirm it.
+// Where the plan is even better than its point, the bounds of the levels behind were worked out for
+// another value and say nothing.
 std::optional<Solution<RefillPlan>> confirmed(const RefillProblem& problem, RefillPlan plan,
                                               const MipOutcome& outcome) {
   Verdict verdict = check(problem, plan);
   if (!verdict.allowed() || verdict.levels.size() != outcome.values.size()) return std::nullopt;
-  for (std::size_t level = 0; level < verdict.levels.size(); ++level) {
-    Level& each = verdict.levels[level];
-    if (each.value != outcome.values[level] || each.value < outcome.bounds[level])
-      return std::nullopt;
-    each.bound = outcome.bounds[level];
+  Solution<RefillPlan> solution{std::move(plan), std::move(verdict.levels), outcome.stopped};
+  bool same = true;
+  for (std::size_t at = 0; at < solution.levels.size() && same; ++at) {
+    Level& level = solution.levels[at];
+    if (level.value > outcome.values[at] || level.value < outcome.bounds[at]) return std::nullopt;
+    level.bound = outcome.bounds[at];
+    same = level.value == outcome.values[at];
   }
-  return Solution<RefillPlan>{std::move(plan), std::move(verdict.levels), outcome.stopped};
+  solution.stopped = solution.stopped || !same;
+  return solution;
 }
 
 }  // namespace

@@ -10,7 +10,12 @@
 namespace larderloop::plan {
 
 inline EatMeal lunch(const std::string& id, std::int64_t day, std::vector<std::string> eaters) {
-  return {id, day, Kind::kLunch, std::move(eaters), {}};
+  EatMeal meal;
+  meal.id = id;
+  meal.day = day;
+  meal.kind = Kind::kLunch;
+  meal.eaters = std::move(eaters);
+  return meal;
 }
 
 // ana and ben, lunches on days 0..4 (one week), a can of two servings to be finished at once.
