@@ -55,6 +55,7 @@ class Builder {
     if (!fill_groups()) return false;
     pool_lots();
     take_offers();
+    name_feeds();
     return fits_ && count_shortages();
   }
 
@@ -243,6 +244,29 @@ class Builder {
     }
   }
 
+  void name_feeds() {
+    using Way = RefillModel::Way;
+    std::map<std::pair<std::size_t, Way>, RefillModel::Feed> feeds;
+    const auto add = [&feeds](std::size_t product, Way way, std::size_t source) {
+      RefillModel::Feed& feed = feeds[{product, way}];
+      feed.product = product;
+      feed.way = way;
+      feed.sources.push_back(source);
+    };
+    for (std::size_t at = 0; at < m_.sources.size(); ++at) {
+      const RefillModel::Source& source = m_.sources[at];
+      if (source.offer != nullptr) continue;
+      if (source.in_kit && source.container < m_.containers.size())
+        add(source.product, Way::kStays, at);
+      add(source.product, source.in_kit ? Way::kMoved : Way::kPantry, at);
+    }
+    for (auto& [key, feed] : feeds) m_.feeds.push_back(std::move(feed));
+    for (std::size_t at = 0; at < m_.sources.size(); ++at) {
+      if (m_.sources[at].offer != nullptr)
+        m_.feeds.push_back({m_.sources[at].product, Way::kBought, {at}});
+    }
+  }
+
   bool count_shortages() {
     for (const auto& [key, days] : days_) {
       const std::int64_t a_day = m_.eaters[key.second]->energy_target;
@@ -287,7 +311,9 @@ std::int64_t RefillModel::share(std::size_t product, const Group& group) const {
 
 std::optional<RefillModel> make_refill_model(const RefillProblem& problem) {
   std::optional<RefillModel> model(std::in_place);
-  if (!Builder(problem, *model).build() || !write_refill_mip(*model, problem)) return std::nullopt;
+  if (!Builder(problem, *model).build()) return std::nullopt;
+  write_refill_rows(*model, problem);
+  if (!write_refill_levels(*model, problem)) return std::nullopt;
   return model;
 }
 

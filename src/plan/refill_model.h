@@ -1,9 +1,12 @@
 // refill_model.h - the refill as an integer program, and the ways from a plan to a point of it and
-// back. Private to this room. Days of one person are alike, since energy counts over all days, so
-// lines that differ only in the day are one group; lots of one product that lie in one place and
-// count the same for their date are one source. Put columns say which product goes to which group,
-// from columns which source feeds which container; both meet per product and container. Nothing is
-// lost: every point splits into a plan with the same levels, and every plan is a point.
+// back. Private to this room. What is alike counts once: days of one person are alike, since energy
+// counts over all days, so lines that differ only in the day are one group; lots of one product in
+// one place with the same date points are one source; and whatever reaches a container in the same
+// way (it stays, it comes from elsewhere in the kit, from the pantry, from one offer) is one feed,
+// since which lot is used matters to the dates alone. Put columns say which product goes to which
+// group, from columns which feed fills which container, used columns which source the feeds draw
+// on. Nothing is lost: every point splits into a plan whose levels are no worse, and every plan is
+// a point.
 #pragma once
 
 #include "larderloop/plan/problem.h"
@@ -44,7 +47,15 @@ struct RefillModel {
     std::int64_t pack_units = 1, packs = 0;  // of an offer: as many as can be of use
     std::int64_t credit = 0;                 // cents for a unit not placed
     std::int64_t date_points = 0;            // of a unit placed
+    int used = -1;                           // column; -1: the only source of its feeds
     int bought = -1;                         // column
+  };
+  // A way for units of one product to reach containers.
+  enum class Way { kStays, kMoved, kPantry, kBought };
+  struct Feed {
+    std::size_t product = 0;
+    Way way = Way::kStays;
+    std::vector<std::size_t> sources;
   };
   struct Shortage {
     std::size_t kit = 0, eater = 0;
@@ -59,13 +70,14 @@ struct RefillModel {
   std::vector<std::string> kits;
   std::vector<Group> groups;
   std::vector<Source> sources;
+  std::vector<Feed> feeds;
   std::vector<Shortage> shortages;
   std::int64_t variety_cap = 0;
   std::int64_t kit_units = 0;  // of eligible kit lots
 
   using Pair = std::pair<std::size_t, std::size_t>;
   std::map<Pair, int> put;   // product, group -> column
-  std::map<Pair, int> from;  // source, container -> column
+  std::map<Pair, int> from;  // feed, container -> column
   struct Repeat {
     std::size_t kit, eater, product;
     friend auto operator<=>(const Repeat&, const Repeat&) = default;
@@ -83,9 +95,10 @@ struct RefillModel {
 // Empty for a problem that is not well formed (an id nobody knows, a negative quantity, a
 // percentage that is none) or too large.
 [[nodiscard]] std::optional<RefillModel> make_refill_model(const RefillProblem& problem);
-// The columns, rows and levels of a model that is otherwise complete; false when a number is too
-// large.
-[[nodiscard]] bool write_refill_mip(RefillModel& model, const RefillProblem& problem);
+// The columns and rows of a model that is otherwise complete.
+void write_refill_rows(RefillModel& model, const RefillProblem& problem);
+// The levels, after the columns; false when a number of the program is too large.
+[[nodiscard]] bool write_refill_levels(RefillModel& model, const RefillProblem& problem);
 
 // Pre: the plan is allowed.
 [[nodiscard]] MipPoint point_of(const RefillModel& model, const RefillPlan& plan);

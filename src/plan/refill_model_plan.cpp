@@ -45,6 +45,13 @@ void complete(const RefillModel& model, MipPoint& point) {
   }
 }
 
+RefillModel::Way way_of(const RefillModel::Source& source, std::size_t container) {
+  using Way = RefillModel::Way;
+  if (source.offer != nullptr) return Way::kBought;
+  if (!source.in_kit) return Way::kPantry;
+  return source.container == container ? Way::kStays : Way::kMoved;
+}
+
 // Deals a point out to lines and lots.
 class Dealer {
  public:
@@ -71,6 +78,7 @@ class Dealer {
     const RefillLine* line;
     std::int64_t units;
   };
+  using Way = RefillModel::Way;
   using KitEaterDay = std::tuple<std::size_t, std::size_t, int>;
 
   void deal_group(std::size_t index) {
@@ -129,26 +137,45 @@ class Dealer {
     }
   }
 
-  // What stays where it lies first, then the rest of the kit, the pantry, offers.
-  void deal_sources() {
-    std::map<RefillModel::Pair, std::vector<std::tuple<int, std::size_t, std::int64_t>>> feeds;
-    for (const auto& [key, column] : m_.from) {
-      const RefillModel::Source& source = m_.sources[key.first];
-      if (at(point_, column) == 0) continue;
-      const int order = source.offer != nullptr          ? 3
-                        : !source.in_kit                 ? 2
-                        : source.container != key.second ? 1
-                                                         : 0;
-      feeds[{source.product, key.second}].emplace_back(order, key.first, at(point_, column));
+  // Which units of which source fill a container with a product: what stays first, then the rest of
+  // the kit, the pantry, offers.
+  using Draws = std::vector<std::pair<std::size_t, std::int64_t>>;  // source, units
+  std::map<RefillModel::Pair, Draws> draw() const {
+    std::vector<std::int64_t> left;
+    for (const RefillModel::Source& source : m_.sources)
+      left.push_back(source.used >= 0 ? at(point_, source.used) : source.supply);
+    std::map<RefillModel::Pair, Draws> draws;
+    for (const Way way : {Way::kStays, Way::kMoved, Way::kPantry, Way::kBought}) {
+      for (const auto& [key, column] : m_.from) {
+        const RefillModel::Feed& feed = m_.feeds[key.first];
+        std::int64_t units = at(point_, column);
+        // Only what comes from elsewhere is moved; should there be nothing elsewhere, so much the
+        // better.
+        for (const bool here : {way == Way::kStays, way != Way::kStays}) {
+          for (const std::size_t source : feed.sources) {
+            const std::int64_t taken = std::min(units, left[source]);
+            if (feed.way != way || taken == 0 ||
+                (m_.sources[source].container == key.second) != here)
+              continue;
+            draws[{feed.product, key.second}].emplace_back(source, taken);
+            left[source] -= taken;
+            units -= taken;
+          }
+        }
+      }
     }
-    for (auto& [key, sources] : feeds) {
-      std::sort(sources.begin(), sources.end());
+    return draws;
+  }
+
+  void deal_sources() {
+    std::map<RefillModel::Pair, Draws> draws = draw();
+    for (auto& [key, sources] : draws) {
       auto& placed = placed_[key];
       std::stable_sort(placed.begin(), placed.end(), [](const Placed& a, const Placed& b) {
         return std::tie(a.line->day, a.line->id) < std::tie(b.line->day, b.line->id);
       });
       auto line = placed.begin();
-      for (auto& [order, source, left] : sources) {
+      for (auto& [source, left] : sources) {
         while (left > 0 && line != placed.end()) {
           const std::int64_t units = std::min(left, line->units);
           take(source, *line->line, units);
@@ -213,14 +240,22 @@ MipPoint point_of(const RefillModel& model, const RefillPlan& plan) {
     if (model.sources[source].offer != nullptr)
       source_of_offer[model.sources[source].offer->id] = source;
   }
+  std::map<std::pair<std::size_t, RefillModel::Way>, std::size_t> feed_of;  // source
+  for (std::size_t feed = 0; feed < model.feeds.size(); ++feed)
+    for (const std::size_t source : model.feeds[feed].sources)
+      feed_of[{source, model.feeds[feed].way}] = feed;
   std::vector<std::int64_t> used(model.sources.size(), 0);
   for (const Move& move : plan.moves) {
     if (move.units == 0) continue;
     const std::size_t group = group_of.at(move.line);
     const std::size_t source =
         move.lot.empty() ? source_of_offer.at(move.offer) : source_of_lot.at(move.lot);
-    at(point, model.put.at({model.sources[source].product, group})) += move.units;
-    at(point, model.from.at({source, model.groups[group].container})) += move.units;
+    const RefillModel::Source& of = model.sources[source];
+    const std::size_t container = model.groups[group].container;
+    at(point, model.put.at({of.product, group})) += move.units;
+    at(point, model.from.at({feed_of.at({source, way_of(of, container)}), container})) +=
+        move.units;
+    if (of.used >= 0) at(point, of.used) += move.units;
     used[source] += move.units;
   }
   for (std::size_t source = 0; source < model.sources.size(); ++source) {

@@ -1,4 +1,5 @@
-// Columns, rows and levels of the refill, as docs/planning.md states them.
+// Columns and rows of the refill, as docs/planning.md states them, with rows that make the
+// relaxation tighter.
 #include "plan/exact.h"
 #include "plan/refill_model.h"
 
@@ -43,22 +44,22 @@ class Writer {
  public:
   Writer(const RefillProblem& problem, RefillModel& model) : problem_(problem), m_(model) {}
 
-  bool write() {
+  void write() {
     add_packs();
     add_groups();
+    add_feeds();
     add_sources();
     add_links();
     add_limits();
     add_energy();
     add_repeats();
-    add_levels();
-    return fits();
   }
 
  private:
   // Columns are ranked for a search that fixes some first: what is bought, what goes where, from
   // which source, what follows.
-  enum Rank { kBought, kPut, kFrom, kFollows };
+  enum Rank { kBought, kPut, kFrom, kUsed, kFollows };
+  using Way = RefillModel::Way;
 
   std::string group_name(const RefillModel::Group& group) const { return group.lines.front()->id; }
   std::string source_name(const RefillModel::Source& source) const {
@@ -116,34 +117,109 @@ class Writer {
     return sum;
   }
 
-  void add_sources() {
-    for (std::size_t at = 0; at < m_.sources.size(); ++at) {
+  // Units a container can be fed in this way: never more than lie in the places concerned.
+  std::int64_t supply(const RefillModel::Feed& feed, std::size_t container) const {
+    std::int64_t units = 0;
+    for (const std::size_t at : feed.sources) {
       const RefillModel::Source& source = m_.sources[at];
-      Terms placed;
+      const bool here = source.container == container;
+      if (feed.way == Way::kStays ? here : feed.way != Way::kMoved || !here) units += source.supply;
+    }
+    return units;
+  }
+
+  void add_feeds() {
+    for (std::size_t at = 0; at < m_.feeds.size(); ++at) {
+      const RefillModel::Feed& feed = m_.feeds[at];
       for (std::size_t container = 0; container < m_.containers.size(); ++container) {
-        const auto needs = needs_.find({source.product, container});
+        const auto needs = needs_.find({feed.product, container});
         if (needs == needs_.end()) continue;
-        const std::int64_t needed =
-            std::min(most(needs->second), group_room(container, source.product));
-        const std::int64_t units = std::min(needed, source.supply);
+        const std::int64_t units = std::min(
+            {supply(feed, container), most(needs->second), group_room(container, feed.product)});
+        if (units == 0) continue;
         const int column = m_.mip.add_column(
-            name_("from", {source_name(source), m_.containers[container]->id}), 0, units, kFrom);
+            name_(from_name(feed),
+                  {source_name(m_.sources[feed.sources.front()]), m_.containers[container]->id}),
+            0, units, kFrom);
         m_.from[{at, container}] = column;
-        feeds_[{source.product, container}].push_back({column, 1});
-        placed.push_back({column, 1});
-        // Without a pack nothing comes from it; by itself this would follow only for whole packs.
-        if (source.offer != nullptr && units < source.pack_units)
-          m_.mip.add_row(name_("pack", {source_name(source), m_.containers[container]->id}),
-                         MipRow::kNone, 0, {{column, 1}, {source.bought, -units}});
+        fed_[{feed.product, container}].push_back({column, 1});
+        if (feed.way == Way::kBought) add_pack(m_.sources[feed.sources.front()], container, column);
       }
-      if (placed.empty()) continue;
-      if (source.offer != nullptr) {
-        placed.push_back({source.bought, -source.pack_units});
-        m_.mip.add_row(name_("offer", {source_name(source)}), MipRow::kNone, 0, std::move(placed));
-      } else if (most(placed) > source.supply) {
-        m_.mip.add_row(name_("lot", {source_name(source)}), MipRow::kNone, source.supply,
-                       std::move(placed));
+    }
+  }
+  static const char* from_name(const RefillModel::Feed& feed) {
+    return feed.way == Way::kStays ? "stays" : (feed.way == Way::kMoved ? "moved" : "from");
+  }
+  // Without a pack nothing comes from it; by itself this would follow only for whole packs.
+  void add_pack(const RefillModel::Source& source, std::size_t container, int column) {
+    const std::int64_t units = m_.mip.columns[static_cast<std::size_t>(column)].upper;
+    if (units < source.pack_units)
+      m_.mip.add_row(name_("pack", {source.offer->id, m_.containers[container]->id}), MipRow::kNone,
+                     0, {{column, 1}, {source.bought, -units}});
+  }
+
+  // Columns of the feed; of one container alone when it is given.
+  Terms columns_of(std::size_t feed, std::int64_t factor,
+                   std::optional<std::size_t> container = {}) const {
+    Terms terms;
+    for (auto from = m_.from.lower_bound({feed, 0});
+         from != m_.from.end() && from->first.first == feed; ++from) {
+      if (!container || *container == from->first.second) terms.push_back({from->second, factor});
+    }
+    return terms;
+  }
+  static void append(Terms& terms, const Terms& more) {
+    terms.insert(terms.end(), more.begin(), more.end());
+  }
+
+  void add_sources() {
+    for (std::size_t at = 0; at < m_.feeds.size(); ++at) {
+      const RefillModel::Feed& feed = m_.feeds[at];
+      if (feed.way == Way::kStays) continue;  // with what is moved
+      Terms drawn = columns_of(at, 1);
+      const bool also_stays = feed.way == Way::kMoved && at > 0 &&
+                              m_.feeds[at - 1].way == Way::kStays &&
+                              m_.feeds[at - 1].product == feed.product;
+      if (also_stays) append(drawn, columns_of(at - 1, 1));
+      if (drawn.empty()) continue;
+      RefillModel::Source& first = m_.sources[feed.sources.front()];
+      if (feed.way == Way::kBought) {
+        drawn.push_back({first.bought, -first.pack_units});
+        m_.mip.add_row(name_("offer", {first.offer->id}), MipRow::kNone, 0, std::move(drawn));
+      } else if (feed.sources.size() == 1) {
+        if (most(drawn) > first.supply)
+          m_.mip.add_row(name_("lot", {source_name(first)}), MipRow::kNone, first.supply,
+                         std::move(drawn));
+      } else {
+        draw_on_sources(feed, std::move(drawn));
+        if (also_stays) let_stay_from_here(at - 1);
       }
+    }
+  }
+  // What the feeds draw is used up somewhere.
+  void draw_on_sources(const RefillModel::Feed& feed, Terms drawn) {
+    for (const std::size_t at : feed.sources) {
+      RefillModel::Source& source = m_.sources[at];
+      source.used =
+          m_.mip.add_column(name_("used", {source_name(source)}), 0, source.supply, kUsed);
+      drawn.push_back({source.used, -1});
+    }
+    m_.mip.add_row(
+        name_("lots", {m_.products[feed.product]->id, feed.way == Way::kMoved ? "kit" : "pantry"}),
+        0, 0, std::move(drawn));
+  }
+  // Only units used from the lots that lie in a container can stay there.
+  void let_stay_from_here(std::size_t at) {
+    for (std::size_t container = 0; container < m_.containers.size(); ++container) {
+      Terms terms = columns_of(at, 1, container);
+      if (terms.empty()) continue;
+      for (const std::size_t source : m_.feeds[at].sources) {
+        if (m_.sources[source].container == container)
+          terms.push_back({m_.sources[source].used, -1});
+      }
+      m_.mip.add_row(
+          name_("here", {m_.products[m_.feeds[at].product]->id, m_.containers[container]->id}),
+          MipRow::kNone, 0, std::move(terms));
     }
   }
   // Units of the product the container can hold at all.
@@ -157,7 +233,7 @@ class Writer {
   void add_links() {
     for (const auto& [key, needs] : needs_) {
       Terms terms = needs;
-      for (const MipTerm& fed : feeds_[key]) terms.push_back({fed.column, -1});
+      for (const MipTerm& fed : fed_[key]) terms.push_back({fed.column, -1});
       m_.mip.add_row(name_("link", {m_.products[key.first]->id, m_.containers[key.second]->id}), 0,
                      0, std::move(terms));
     }
@@ -247,12 +323,14 @@ class Writer {
   // From an offer a person takes at most the variety cap, but for repeats; nothing without a pack.
   void add_variety_of_packs(const RefillModel::Repeat& key, int repeats) {
     const std::vector<std::size_t> bags = own_containers(key);
-    for (std::size_t at = 0; at < m_.sources.size() && !bags.empty(); ++at) {
-      const RefillModel::Source& source = m_.sources[at];
-      if (source.offer == nullptr || source.product != key.product) continue;
+    for (std::size_t at = 0; at < m_.feeds.size(); ++at) {
+      const RefillModel::Feed& feed = m_.feeds[at];
+      if (feed.way != Way::kBought || feed.product != key.product) continue;
+      const RefillModel::Source& source = m_.sources[feed.sources.front()];
       const std::int64_t units = std::min(m_.variety_cap, source.pack_units);
       Terms terms;
-      for (const std::size_t bag : bags) terms.push_back({m_.from.at({at, bag}), 1});
+      for (const std::size_t bag : bags) append(terms, columns_of(at, 1, bag));
+      if (terms.empty()) continue;
       terms.push_back({source.bought, -units});
       terms.push_back({repeats, -1});
       m_.mip.add_row(
@@ -275,130 +353,16 @@ class Writer {
     return bags;
   }
 
-  void add_levels() {
-    add_level(unmet());
-    if (problem_.keep_in_place) add_level(from_kit("displaced", 0));
-    add_level(energy());
-    add_level(repeats());
-    add_level(cost());
-    add_level(dislike());
-    add_level(from_kit("handled", 1));
-    add_level(dates());
-  }
-  struct Sum {
-    const char* name;
-    Exact constant = 0;
-    Terms terms = {};
-
-    void add(int column, std::int64_t factor) {
-      if (factor != 0) terms.push_back({column, factor});
-    }
-  };
-  void add_level(Sum sum) {
-    fits_ = fits_ && sum.constant.fits();
-    std::sort(sum.terms.begin(), sum.terms.end(),
-              [](const MipTerm& a, const MipTerm& b) { return a.column < b.column; });
-    m_.mip.levels.push_back({sum.name, sum.constant.value(), std::move(sum.terms)});
-  }
-
-  Sum unmet() const {
-    Sum sum{"unmet"};
-    for (const RefillModel::Group& group : m_.groups) {
-      sum.constant += Exact(group.excess) * group.priority;
-      if (group.unmet >= 0) sum.add(group.unmet, group.priority);
-    }
-    return sum;
-  }
-  // Units of the kit that do not stay, and `new_units` for each unit from elsewhere.
-  Sum from_kit(const char* name, std::int64_t new_units) const {
-    Sum sum{name, m_.kit_units};
-    for (const auto& [key, column] : m_.from) {
-      const RefillModel::Source& source = m_.sources[key.first];
-      if (!source.in_kit) {
-        sum.add(column, new_units);
-      } else if (source.container == key.second) {
-        sum.add(column, -1);
-      }
-    }
-    return sum;
-  }
-  Sum energy() const {
-    Sum sum{"energy"};
-    for (const RefillModel::Shortage& shortage : m_.shortages) {
-      if (shortage.column < 0) {
-        sum.constant += shortage.target;
-      } else {
-        sum.add(shortage.column, 1);
-      }
-    }
-    return sum;
-  }
-  Sum repeats() const {
-    Sum sum{"repeats"};
-    for (const auto& [key, column] : m_.repeats) sum.add(column, 1);
-    return sum;
-  }
-  Sum cost() const {
-    Sum sum{"cost"};
-    for (std::size_t at = 0; at < m_.sources.size(); ++at) {
-      const RefillModel::Source& source = m_.sources[at];
-      if (source.offer == nullptr) continue;
-      sum.add(source.bought, source.offer->price - source.credit * source.offer->pack_units);
-      for (auto from = m_.from.lower_bound({at, 0});
-           from != m_.from.end() && from->first.first == at; ++from)
-        sum.add(from->second, source.credit);
-    }
-    return sum;
-  }
-  Sum dislike() const {
-    Sum sum{"dislike"};
-    for (const auto& [key, column] : m_.put) {
-      std::int64_t points = 0;
-      for (const std::size_t eater : m_.groups[key.second].eaters)
-        points += 2 - m_.rating(key.first, eater);
-      sum.add(column, points);
-    }
-    for (const RefillModel::Group& group : m_.groups) {
-      const std::int64_t points = 4 * static_cast<std::int64_t>(group.eaters.size());
-      sum.constant += Exact(group.excess) * points;
-      if (group.unmet >= 0) sum.add(group.unmet, points);
-    }
-    return sum;
-  }
-  Sum dates() const {
-    Sum sum{"dates"};
-    for (const auto& [key, column] : m_.from) sum.add(column, m_.sources[key.first].date_points);
-    return sum;
-  }
-
-  // No row and no level may ever come near what a solver's numbers hold exactly.
-  bool fits() const {
-    if (!fits_) return false;
-    const auto small = [this](const Terms& terms, std::int64_t more) {
-      Exact sum = more < 0 ? Exact(0) - more : Exact(more);
-      for (const MipTerm& term : terms) {
-        const Exact size = term.factor < 0 ? Exact(0) - term.factor : Exact(term.factor);
-        sum += size * m_.mip.columns[static_cast<std::size_t>(term.column)].upper;
-      }
-      return sum.at_most(RefillModel::kMostSum);
-    };
-    return std::all_of(m_.mip.rows.begin(), m_.mip.rows.end(),
-                       [&](const MipRow& row) { return small(row.terms, 0); }) &&
-           std::all_of(m_.mip.levels.begin(), m_.mip.levels.end(),
-                       [&](const MipLevel& level) { return small(level.terms, level.constant); });
-  }
-
   const RefillProblem& problem_;
   RefillModel& m_;
   Names name_;
-  std::map<RefillModel::Pair, Terms> needs_, feeds_;  // product, container
-  bool fits_ = true;
+  std::map<RefillModel::Pair, Terms> needs_, fed_;  // product, container
 };
 
 }  // namespace
 
-bool write_refill_mip(RefillModel& model, const RefillProblem& problem) {
-  return Writer(problem, model).write();
+void write_refill_rows(RefillModel& model, const RefillProblem& problem) {
+  Writer(problem, model).write();
 }
 
 }  // namespace larderloop::plan

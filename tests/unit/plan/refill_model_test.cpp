@@ -141,7 +141,16 @@ TEST(RefillModel, APlanAndItsPointAreWorthTheSame) {
     ASSERT_EQ(values(*model, point), values(check(problem, plan).levels));
     const Verdict back = check(problem, plan_of(*model, point));
     ASSERT_TRUE(back.allowed()) << back.violations.front();
-    ASSERT_EQ(values(back.levels), values(*model, point));
+    // Where lots of a product change places, some may stay after all; nothing else changes.
+    const std::vector<std::int64_t> given = values(*model, point);
+    for (std::size_t at = 0; at < given.size(); ++at) {
+      const std::string& name = back.levels[at].name;
+      if (name == "displaced" || name == "handled") {
+        ASSERT_LE(back.levels[at].value, given[at]) << name;
+      } else {
+        ASSERT_EQ(back.levels[at].value, given[at]) << name;
+      }
+    }
   });
 }
 
@@ -178,9 +187,11 @@ TEST(SolveRefillProblems, AreNeverWorseThanTheGreedyPlanAndAllowed) {
     ASSERT_EQ(values(solution.levels), values(verdict.levels));
     const auto greedy = values(check(problem, plan_refill(problem)).levels);
     ASSERT_LE(values(verdict.levels), greedy);
+    bool proven = true;  // so far: only behind a level that is not may a bound be missing
     for (const Level& level : solution.levels) {
-      ASSERT_TRUE(level.bound);
-      ASSERT_LE(*level.bound, level.value);
+      ASSERT_TRUE(level.bound || !proven) << level.name;
+      ASSERT_LE(level.bound.value_or(level.value), level.value) << level.name;
+      proven = proven && level.proven();
     }
     ASSERT_EQ(solution.proven(), !solution.stopped);
     all += 1;
@@ -212,15 +223,27 @@ TEST(SolveRefillProblems, GiveTheSamePlanAgainInWhateverOrderTheyAreWritten) {
   });
 }
 
-// A household's kit with limits, of the size people have: not all of it proven, but right.
-TEST(SolveRefillProblems, OfAFamilyAreAllowedAndNeverWorseThanTheGreedyPlan) {
-  for (std::uint64_t seed = 1; seed <= 2 * test::test_scale(); ++seed) {
+// Kits of the size people have: proven to the last level, and worth the search.
+TEST(SolveRefillProblems, OfAFamilyAreProvenAndBetterThanTheGreedyPlan) {
+  test::RefillSize size = test::kFamilyRefill;
+  size.limits = false;
+  for (std::uint64_t seed = 1; seed <= 3 * test::test_scale(); ++seed) {
     SCOPED_TRACE("seed " + std::to_string(seed));
-    const RefillProblem problem = test::make_refill_problem(seed, test::kFamilyRefill);
-    const Solution<RefillPlan> solution = solve(problem, Limits{.nodes = 5, .seconds = {}});
+    const RefillProblem problem = test::make_refill_problem(seed, size);
+    const Solution<RefillPlan> solution = solve(problem, Limits{});
     EXPECT_TRUE(check(problem, solution.plan).allowed());
+    EXPECT_TRUE(solution.proven());
     EXPECT_LT(values(solution.levels), values(check(problem, plan_refill(problem)).levels));
   }
+}
+
+// With tight limits of weight, volume and money not everything is proven in so few steps, but every
+// plan is right.
+TEST(SolveRefillProblems, OfAFamilyWithTightLimitsAreAllowedAndNeverWorseThanTheGreedyPlan) {
+  const RefillProblem problem = test::make_refill_problem(1, test::kFamilyRefill);
+  const Solution<RefillPlan> solution = solve(problem, Limits{.nodes = 2, .seconds = {}});
+  EXPECT_TRUE(check(problem, solution.plan).allowed());
+  EXPECT_LT(values(solution.levels), values(check(problem, plan_refill(problem)).levels));
 }
 
 void expect_proven(const RefillProblem& problem, const std::vector<std::int64_t>& expected) {
