@@ -5,6 +5,7 @@
 #include <ClpSimplex.hpp>
 #include <OsiClpSolverInterface.hpp>
 #include <cmath>
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -21,6 +22,8 @@ Branched branch_and_cut(const Mip& mip, Relaxation& relaxation, const MipLevel& 
                         std::int64_t cutoff, std::int64_t nodes, std::optional<double> seconds) {
   ClpSimplex lp(relaxation.clp());
   lp.setLogLevel(0);
+  // A search cut short must not pass its limit on: relaxations left half-way would count as solved.
+  lp.setMaximumIterations(std::numeric_limits<int>::max());
   OsiClpSolverInterface solver(&lp);
   solver.messageHandler()->setLogLevel(0);
   for (std::size_t j = 0; j < mip.columns.size(); ++j) {

@@ -79,7 +79,8 @@ class Levels {
           if (better || !branched.point) bound = value(k);
           break;
         }
-        if (branched.bound) bound = std::max(bound, *branched.bound);
+        // A bound above a plan that exists is none.
+        if (branched.bound && *branched.bound <= value(k)) bound = std::max(bound, *branched.bound);
         break;
       }
     }
