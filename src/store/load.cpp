@@ -93,11 +93,12 @@ void load_settings(const Connection& connection, Household& household) {
 Household load_household(const Connection& connection) {
   Household household;
   load_settings(connection, household);
-  load_foods(connection, household);
+  const Labels labels(connection);
+  load_foods(connection, labels, household);
   load_people(connection, household);
   load_places(connection, household);
   load_table(connection, household);
-  load_lots(connection, household);
+  load_lots(connection, labels, household);
   load_entries(connection, household);
   load_reviews(connection, household);
   load_shown(connection, household);

@@ -16,17 +16,6 @@ namespace larderloop::store {
 
 [[nodiscard]] Household load_household(const Connection& connection);
 
-// Parts of it, in order of use.
-void load_settings(const Connection& connection, Household& household);
-void load_foods(const Connection& connection, Household& household);
-void load_people(const Connection& connection, Household& household);
-void load_places(const Connection& connection, Household& household);
-void load_table(const Connection& connection, Household& household);
-void load_lots(const Connection& connection, Household& household);
-void load_entries(const Connection& connection, Household& household);
-void load_reviews(const Connection& connection, Household& household);
-void load_shown(const Connection& connection, Household& household);
-
 // All label statements of the book, by their number.
 class Labels {
  public:
@@ -37,6 +26,17 @@ class Labels {
  private:
   std::unordered_map<std::int64_t, Statement> statements_;
 };
+
+// Parts of it, in order of use.
+void load_settings(const Connection& connection, Household& household);
+void load_foods(const Connection& connection, const Labels& labels, Household& household);
+void load_people(const Connection& connection, Household& household);
+void load_places(const Connection& connection, Household& household);
+void load_table(const Connection& connection, Household& household);
+void load_lots(const Connection& connection, const Labels& labels, Household& household);
+void load_entries(const Connection& connection, Household& household);
+void load_reviews(const Connection& connection, Household& household);
+void load_shown(const Connection& connection, Household& household);
 
 // The date mark in four columns from `column` on: text, kind, precision, day.
 [[nodiscard]] DateMark mark_at(const Query& row, int column);

@@ -43,8 +43,7 @@ StockKey stock_key_at(const Query& row, int column) {
 
 }  // namespace
 
-void load_lots(const Connection& connection, Household& household) {
-  const Labels labels(connection);
+void load_lots(const Connection& connection, const Labels& labels, Household& household) {
   Query lots(connection, kLots);
   while (lots.step()) {
     Lot lot;

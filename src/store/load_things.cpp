@@ -99,8 +99,7 @@ TableException& exception_at(Household& household, const Query& row, const char*
 
 }  // namespace
 
-void load_foods(const Connection& connection, Household& household) {
-  const Labels labels(connection);
+void load_foods(const Connection& connection, const Labels& labels, Household& household) {
   Query foods(connection, kFoods);
   while (foods.step()) household.foods.push_back(food_at(foods, labels));
   std::size_t cursor = 0;
