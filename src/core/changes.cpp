@@ -33,7 +33,7 @@ std::int64_t next_of(const List& list) {
 
 bool Changes::empty() const {
   return !settings && own_allergens.empty() && people.empty() && foods.empty() && places.empty() &&
-         review_rules.empty() && menu.empty() && lots.empty() && readings.empty() && entries.empty() &&
+         review_rules.empty() && menu.empty() && wishes.empty() && wishes_back.empty() && lots.empty() && readings.empty() && entries.empty() &&
          review_events.empty() && review_marks.empty() && !shown_meals && feed.empty();
 }
 
@@ -45,6 +45,12 @@ void apply_changes(Household& household, const Changes& changes) {
   put(household.places, changes.places, [](const Place& each) { return each.key; });
   put(household.review_rules, changes.review_rules, [](const ReviewRule& each) { return each.kit; });
   put(household.menu, changes.menu, [](const MenuLine& each) { return each.id; });
+  put(household.wishes, changes.wishes, [](const Wish& each) { return each.id; });
+  for (const WishId back : changes.wishes_back) {
+    household.wishes.erase(std::remove_if(household.wishes.begin(), household.wishes.end(),
+                                          [&](const Wish& each) { return each.id == back; }),
+                           household.wishes.end());
+  }
   append(household.lots, changes.lots);
   append(household.readings, changes.readings);
   append(household.entries, changes.entries);
@@ -62,6 +68,7 @@ NextIds next_ids(const Household& household) {
   ids.review_event = ReviewEventId(next_of(household.review_events));
   ids.mark = MarkId(next_of(household.review_marks));
   ids.menu_line = MenuLineId(next_of(household.menu));
+  ids.wish = WishId(next_of(household.wishes));
   return ids;
 }
 

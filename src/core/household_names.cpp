@@ -46,6 +46,7 @@ constexpr Names<EntryKind, 10> kEntryKinds{{{EntryKind::kReceived, "received"},
                                             {EntryKind::kLost, "lost"},
                                             {EntryKind::kCounted, "counted"},
                                             {EntryKind::kCorrected, "corrected"}}};
+constexpr Names<WishKind, 2> kWishKinds{{{WishKind::kWant, "want"}, {WishKind::kNot, "not"}}};
 constexpr Names<ReviewEventKind, 4> kReviewEvents{{{ReviewEventKind::kStarted, "started"},
                                                    {ReviewEventKind::kFinished, "finished"},
                                                    {ReviewEventKind::kSkipped, "skipped"},
@@ -111,6 +112,13 @@ std::string_view entry_kind_name(EntryKind kind) {
 std::optional<EntryKind> parse_entry_kind(std::string_view name) {
   return value_in(kEntryKinds, name);
 }
+std::string_view wish_kind_name(WishKind kind) {
+  return name_in(kWishKinds, kind);
+}
+std::optional<WishKind> parse_wish_kind(std::string_view name) {
+  return value_in(kWishKinds, name);
+}
+
 std::string_view review_event_name(ReviewEventKind kind) {
   return name_in(kReviewEvents, kind);
 }

@@ -117,6 +117,7 @@ std::vector<Problem> validate(const Household& household) {
   validate_places(findings);
   validate_menu(findings);
   validate_table(findings);
+  validate_wishes(findings);
   validate_lots(findings);
   if (can_be_replayed(findings.problems)) validate_record(findings);
   validate_reviews(findings);
@@ -143,6 +144,7 @@ void sort_lists(Household& household) {
   std::stable_sort(household.exceptions.begin(), household.exceptions.end(),
                    [](const TableException& a, const TableException& b) { return std::tie(a.from, a.through) < std::tie(b.from, b.through); });
   for (TableException& exception : household.exceptions) std::sort(exception.away.begin(), exception.away.end());
+  std::stable_sort(household.wishes.begin(), household.wishes.end(), by_id);
   std::stable_sort(household.lots.begin(), household.lots.end(), by_id);
   std::stable_sort(household.readings.begin(), household.readings.end(), by_id);
   std::stable_sort(household.entries.begin(), household.entries.end(), by_id);

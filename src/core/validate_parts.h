@@ -54,6 +54,7 @@ void validate_lots(Findings& findings);
 void validate_record(Findings& findings);
 void validate_menu(Findings& findings);
 void validate_table(Findings& findings);
+void validate_wishes(Findings& findings);
 void validate_reviews(Findings& findings);
 void validate_shown(Findings& findings);
 

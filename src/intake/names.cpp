@@ -44,6 +44,11 @@ const Names<PlaceKind>& place_kind_names() {
   return names;
 }
 
+const Names<WishKind>& wish_kind_names() {
+  static const Names<WishKind> names = named<WishKind>(kAllWishKinds, wish_kind_name);
+  return names;
+}
+
 const Names<LotState>& lot_state_names() {
   constexpr LotState kAll[] = {LotState::kOk, LotState::kDoubtful, LotState::kRecalled};
   static const Names<LotState> names = named<LotState>(kAll, lot_state_name);

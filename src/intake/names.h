@@ -23,6 +23,7 @@ namespace larderloop::intake {
 [[nodiscard]] const Names<MarkWhat>& mark_what_names();
 [[nodiscard]] const Names<Region>& region_names();
 [[nodiscard]] const Names<Weekday>& weekday_names();
+[[nodiscard]] const Names<WishKind>& wish_kind_names();
 
 // The name of a value. Pre: it is among the names.
 template <class E>

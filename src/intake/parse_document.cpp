@@ -82,6 +82,7 @@ Household read_household(const JsonNode& document, Findings& findings) {
   read_list(in, "menu", out.menu, intake::read_menu_line);
   read_list(in, "table", out.table, intake::read_seat);
   read_list(in, "exceptions", out.exceptions, intake::read_exception);
+  read_list(in, "wishes", out.wishes, intake::read_wish);
   read_list(in, "lots", out.lots, intake::read_lot);
   read_list(in, "readings", out.readings, intake::read_reading);
   const intake::UnitSizes sizes = intake::unit_sizes(out);

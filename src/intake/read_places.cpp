@@ -74,4 +74,18 @@ TableException read_exception(const JsonNode& node, const Path& path, Findings& 
   return out;
 }
 
+Wish read_wish(const JsonNode& node, const Path& path, Findings& findings) {
+  Reader in(node, path, findings, "a wish");
+  Wish out;
+  in.id("id", out.id);
+  in.one_of("kind", out.kind, wish_kind_names(), Need::kRequired);
+  in.key("food", out.food, Need::kOptional);
+  in.day("from", out.from);
+  in.day("through", out.through);
+  in.one_of("meal", out.meal, meal_names());
+  in.key("person", out.person);
+  in.finish();
+  return out;
+}
+
 }  // namespace larderloop::intake

@@ -39,6 +39,7 @@ void read_amount(Reader& in, const UnitSizes& sizes, LotId lot, Need need, HalfS
 [[nodiscard]] TableSeat read_seat(const JsonNode& node, const Path& path, Findings& findings);
 [[nodiscard]] TableException read_exception(const JsonNode& node, const Path& path,
                                             Findings& findings);
+[[nodiscard]] Wish read_wish(const JsonNode& node, const Path& path, Findings& findings);
 
 // Lots, readings, the record (read_record.cpp).
 [[nodiscard]] Lot read_lot(const JsonNode& node, const Path& path, Findings& findings);

@@ -32,6 +32,7 @@ std::string render_document(const Household& household) {
   write_list(out, "menu", household.menu, intake::menu_line_node);
   write_list(out, "table", household.table, intake::seat_node);
   write_list(out, "exceptions", household.exceptions, intake::exception_node);
+  write_list(out, "wishes", household.wishes, intake::wish_node);
   write_list(out, "lots", household.lots, intake::lot_node);
   write_list(out, "readings", household.readings, intake::reading_node);
   write_list(out, "entries", household.entries, intake::entry_node, sizes);

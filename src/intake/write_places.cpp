@@ -61,4 +61,16 @@ JsonNode exception_node(const TableException& exception) {
   return out.done();
 }
 
+JsonNode wish_node(const Wish& wish) {
+  ObjectWriter out;
+  out.add("id", wish.id)
+      .add("kind", std::string_view(name_of(wish.kind, wish_kind_names())))
+      .key("food", wish.food)
+      .maybe("from", wish.from)
+      .maybe("through", wish.through)
+      .maybe_one_of("meal", wish.meal, meal_names())
+      .maybe("person", wish.person);
+  return out.done();
+}
+
 }  // namespace larderloop::intake

@@ -24,6 +24,7 @@ void write_amount(ObjectWriter& out, const UnitSizes& sizes, LotId lot, HalfServ
 [[nodiscard]] JsonNode menu_line_node(const MenuLine& line);
 [[nodiscard]] JsonNode seat_node(const TableSeat& seat);
 [[nodiscard]] JsonNode exception_node(const TableException& exception);
+[[nodiscard]] JsonNode wish_node(const Wish& wish);
 
 // What happened (write_record.cpp).
 [[nodiscard]] JsonNode lot_node(const Lot& lot);

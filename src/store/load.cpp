@@ -98,6 +98,7 @@ Household load_household(const Connection& connection) {
   load_people(connection, household);
   load_places(connection, household);
   load_table(connection, household);
+  load_wishes(connection, household);
   load_lots(connection, labels, household);
   load_entries(connection, household);
   load_reviews(connection, household);

@@ -33,6 +33,7 @@ void load_foods(const Connection& connection, const Labels& labels, Household& h
 void load_people(const Connection& connection, Household& household);
 void load_places(const Connection& connection, Household& household);
 void load_table(const Connection& connection, Household& household);
+void load_wishes(const Connection& connection, Household& household);
 void load_lots(const Connection& connection, const Labels& labels, Household& household);
 void load_entries(const Connection& connection, Household& household);
 void load_reviews(const Connection& connection, Household& household);

@@ -132,6 +132,7 @@ void save_household(const Connection& connection, const Household& household) {
   save_review_rules(connection, household.review_rules);
   save_menu(connection, household.menu);
   insert_table(connection, household);
+  save_wishes(connection, household.wishes);
   add_lots(connection, household.lots);
   add_readings(connection, household.readings);
   add_entries(connection, household.entries);
@@ -149,6 +150,8 @@ void save_changes(const Connection& connection, const Changes& changes) {
   if (!changes.places.empty()) save_places(connection, changes.places);
   if (!changes.review_rules.empty()) save_review_rules(connection, changes.review_rules);
   if (!changes.menu.empty()) save_menu(connection, changes.menu);
+  if (!changes.wishes.empty()) save_wishes(connection, changes.wishes);
+  if (!changes.wishes_back.empty()) drop_wishes(connection, changes.wishes_back);
   if (!changes.lots.empty()) add_lots(connection, changes.lots);
   if (!changes.readings.empty()) add_readings(connection, changes.readings);
   if (!changes.entries.empty()) add_entries(connection, changes.entries);

@@ -25,6 +25,8 @@ void save_people(const Connection& connection, const std::vector<Person>& people
 void save_places(const Connection& connection, const std::vector<Place>& places);
 void save_review_rules(const Connection& connection, const std::vector<ReviewRule>& rules);
 void save_menu(const Connection& connection, const std::vector<MenuLine>& menu);
+void save_wishes(const Connection& connection, const std::vector<Wish>& wishes);
+void drop_wishes(const Connection& connection, const std::vector<WishId>& ids);
 void insert_table(const Connection& connection, const Household& household);
 void add_lots(const Connection& connection, const std::vector<Lot>& lots);
 void add_readings(const Connection& connection, const std::vector<Reading>& readings);

@@ -45,6 +45,7 @@ class Maker {
     sort_lists(home_);
     made::make_record(home_, cast_, chance_, size_);
     sort_lists(home_);
+    wishes();
     return std::move(home_);
   }
 
@@ -318,6 +319,27 @@ class Maker {
       exception.nobody = chance_.percent(50);
       if (!exception.nobody) exception.away = {chance_.one_of(cast_.humans)};
       home_.exceptions.push_back(std::move(exception));
+    }
+  }
+
+  // What the family asks of the coming weeks, sensible or not.
+  void wishes() {
+    std::vector<FoodKey> foods;
+    for (const Food& food : home_.foods) {
+      if (food.kind != FoodKind::kWater && food.kind != FoodKind::kThing) foods.push_back(food.key);
+    }
+    for (int count = foods.empty() ? 0 : chance_.between(0, 6); count > 0; --count) {
+      Wish wish;
+      wish.id = WishId(static_cast<std::int64_t>(home_.wishes.size()) * 2 + 1);
+      wish.kind = chance_.percent(60) ? WishKind::kWant : WishKind::kNot;
+      const bool want = wish.kind == WishKind::kWant;
+      const bool days = want || chance_.percent(50);
+      if (!days || want || chance_.percent(70)) wish.food = chance_.one_of(foods);
+      if (days) wish.from = chance_.day(kToday - Days(3), kToday + Days(20));
+      if (days) wish.through = *wish.from + Days(want ? 0 : chance_.between(0, 9));
+      if (want || chance_.percent(50)) wish.meal = kAllMeals[chance_.between(0, 3)];
+      if (chance_.percent(50)) wish.person = chance_.one_of(home_.people).key;
+      home_.wishes.push_back(wish);
     }
   }
 

@@ -18,6 +18,8 @@ struct Changes {
   std::vector<Place> places;
   std::vector<ReviewRule> review_rules;
   std::vector<MenuLine> menu;
+  std::vector<Wish> wishes;
+  std::vector<WishId> wishes_back;       // taken back
   std::vector<Lot> lots;                 // new ones only
   std::vector<Reading> readings;         // appended
   std::vector<Entry> entries;            // appended
@@ -39,6 +41,7 @@ struct NextIds {
   ReviewEventId review_event;
   MarkId mark;
   MenuLineId menu_line;
+  WishId wish;
 };
 [[nodiscard]] NextIds next_ids(const Household& household);
 

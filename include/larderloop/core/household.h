@@ -254,6 +254,31 @@ struct TableException {
   friend bool operator==(const TableException&, const TableException&) = default;
 };
 
+// What the family asks of the week's meals. It is no rule of safety: a want is never stronger than the predicate, a date or a limit.
+//   want  this food at the meal of one day (from = through): for one person, or for everyone at the table
+//   not   this food not from `from` through `through` (no days = always), at `meal` (none = all), for `person` (none = everyone);
+//         without a food: nothing of the kit is planned then, and the days are needed
+// The id of a wish that was taken back may be given again.
+enum class WishKind { kWant, kNot };
+inline constexpr WishKind kAllWishKinds[] = {WishKind::kWant, WishKind::kNot};
+[[nodiscard]] std::string_view wish_kind_name(WishKind kind);  // "want"
+[[nodiscard]] std::optional<WishKind> parse_wish_kind(std::string_view name);
+
+struct Wish {
+  WishId id;
+  WishKind kind = WishKind::kWant;
+  FoodKey food;  // empty: any
+  std::optional<Day> from;
+  std::optional<Day> through;  // both or neither
+  std::optional<Meal> meal;
+  std::optional<PersonKey> person;
+  // Does it speak of this meal?
+  [[nodiscard]] bool covers(Day day, Meal at) const {
+    return (!from || (*from <= day && day <= *through)) && (!meal || *meal == at);
+  }
+  friend bool operator==(const Wish&, const Wish&) = default;
+};
+
 enum class ReviewEventKind { kStarted, kFinished, kSkipped, kMoved };
 [[nodiscard]] std::string_view review_event_name(ReviewEventKind kind);
 [[nodiscard]] std::optional<ReviewEventKind> parse_review_event(std::string_view name);
@@ -351,12 +376,13 @@ struct Household {
   std::vector<MenuLine> menu;
   std::vector<TableSeat> table;  // sorted by weekday, meal
   std::vector<TableException> exceptions;
+  std::vector<Wish> wishes;  // sorted by id
   std::vector<Lot> lots;
   std::vector<Reading> readings;
   std::vector<Entry> entries;
   std::vector<ReviewEvent> review_events;
   std::vector<ReviewMark> review_marks;
-  std::vector<ShownMeal> shown_meals;  // sorted by day, meal
+  std::vector<ShownMeal> shown_meals;  // sorted by day, meal; also of the weeks before, see plan_shown.h
   std::vector<FeedStamp> feed;         // sorted by key, generation
   friend bool operator==(const Household&, const Household&) = default;
 };

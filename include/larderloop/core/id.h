@@ -47,6 +47,7 @@ using EntryId = Id<struct EntryTag>;
 using ReadingId = Id<struct ReadingTag>;
 using MenuLineId = Id<struct MenuLineTag>;
 using ReviewEventId = Id<struct ReviewEventTag>;
+using WishId = Id<struct WishTag>;
 using MarkId = Id<struct MarkTag>;
 
 // True when `text` has the form of a key. Pure.

@@ -73,6 +73,35 @@ const Broken kMenuAndTable[] = {
      "/exceptions/0/away"},
 };
 
+// The wish is for lentil stew on one day at dinner, for Ben.
+void add_wish(Household& home, const std::function<void(Wish&)>& change) {
+  const Day on = day_at("2026-12-01");
+  Wish wish{WishId(3), WishKind::kWant, FoodKey("lentil-stew"), on, on, Meal::kDinner, PersonKey("ben")};
+  change(wish);
+  home.wishes = {wish};
+}
+void add_not(Household& home, const std::function<void(Wish&)>& change) {
+  add_wish(home, [&](Wish& wish) {
+    wish.kind = WishKind::kNot;
+    change(wish);
+  });
+}
+
+const Broken kWishes[] = {
+    {"id again", [](Household& h) { add_wish(h, [](Wish&) {}); h.wishes.push_back(h.wishes[0]); }, "/wishes/1/id"},
+    {"unknown food", [](Household& h) { add_wish(h, [](Wish& w) { w.food = FoodKey("soup"); }); }, "/wishes/0/food"},
+    {"water at a meal", [](Household& h) { add_wish(h, [](Wish& w) { w.food = FoodKey("canister"); }); }, "/wishes/0/food"},
+    {"unknown person", [](Household& h) { add_wish(h, [](Wish& w) { w.person = PersonKey("zoe"); }); }, "/wishes/0/person"},
+    {"want of nothing", [](Household& h) { add_wish(h, [](Wish& w) { w.food = FoodKey(); }); }, "/wishes/0/food"},
+    {"want on no day", [](Household& h) { add_wish(h, [](Wish& w) { w.from.reset(); w.through.reset(); }); }, "/wishes/0/from"},
+    {"want on two days", [](Household& h) { add_wish(h, [](Wish& w) { *w.through += Days(1); }); }, "/wishes/0/through"},
+    {"want at no meal", [](Household& h) { add_wish(h, [](Wish& w) { w.meal.reset(); }); }, "/wishes/0/meal"},
+    {"no last day", [](Household& h) { add_not(h, [](Wish& w) { w.through.reset(); }); }, "/wishes/0/through"},
+    {"no first day", [](Household& h) { add_not(h, [](Wish& w) { w.from.reset(); }); }, "/wishes/0/from"},
+    {"ends before it begins", [](Household& h) { add_not(h, [](Wish& w) { *w.from += Days(1); }); }, "/wishes/0/through"},
+    {"never anything", [](Household& h) { add_not(h, [](Wish& w) { w.food = FoodKey(); w.from.reset(); w.through.reset(); }); }, "/wishes/0"},
+};
+
 const Broken kRecordAndReviews[] = {
     {"lot ids", [](Household& h) { h.lots.push_back(h.lots[0]); }, "/lots/1/id"},
     {"lot food", [](Household& h) { h.lots[0].food = FoodKey("soup"); }, "/lots/0/food"},
@@ -208,6 +237,14 @@ const Broken kRecordAndReviews[] = {
 
 TEST(Validate, FindsFaultsOfMenuAndTable) {
   each_is_found(kMenuAndTable);
+}
+TEST(Validate, FindsFaultsOfWishes) {
+  each_is_found(kWishes);
+  Household home = core_household();
+  add_wish(home, [](Wish&) {});
+  home.wishes.push_back({WishId(4), WishKind::kNot, FoodKey("lentil-stew"), {}, {}, {}, {}});
+  home.wishes.push_back({WishId(7), WishKind::kNot, FoodKey(), day_at("2026-12-01"), day_at("2026-12-03"), {}, {}});
+  EXPECT_TRUE(validate(home).empty());
 }
 TEST(Validate, FindsFaultsOfTheRecordAndReviews) {
   each_is_found(kRecordAndReviews);

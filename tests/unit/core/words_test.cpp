@@ -192,6 +192,24 @@ TEST(Changes, ReplaceByKeyAddInOrderAndAppend) {
   EXPECT_TRUE(home.shown_meals.empty());
 }
 
+TEST(Changes, OfWishesReplaceThemByNumberAndTakeThemBack) {
+  Household home = core_household();
+  const auto not_wanted = [](std::int64_t id, const char* food) {
+    return Wish{WishId(id), WishKind::kNot, FoodKey(food), {}, {}, {}, {}};
+  };
+  home.wishes = {not_wanted(1, "a"), not_wanted(4, "b"), not_wanted(6, "c")};
+  EXPECT_EQ(next_ids(home).wish, WishId(7));
+  Changes changes;
+  changes.wishes = {not_wanted(4, "d"), not_wanted(7, "e")};
+  changes.wishes_back = {WishId(6)};
+  EXPECT_FALSE(changes.empty());
+  apply_changes(home, changes);
+  EXPECT_EQ(home.wishes, (std::vector<Wish>{not_wanted(1, "a"), not_wanted(4, "d"), not_wanted(7, "e")}));
+  Changes back;
+  back.wishes_back = {WishId(1)};
+  EXPECT_FALSE(back.empty());
+}
+
 TEST(Changes, OfNothingChangeNothing) {
   Household home = core_household();
   apply_changes(home, Changes{});

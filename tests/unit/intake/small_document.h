@@ -62,6 +62,11 @@ inline const std::string kSmallDocument = R"({
   "exceptions": [
     {"from": "2026-12-24", "through": "2026-12-26", "meals": ["dinner"], "away": ["ben"], "note": "Away over the holidays."}
   ],
+  "wishes": [
+    {"id": 1, "kind": "want", "food": "lentil-pouch", "from": "2026-11-27", "through": "2026-11-27", "meal": "dinner", "person": "ben"},
+    {"id": 3, "kind": "not", "food": "lentil-pouch", "from": "2026-12-01", "through": "2026-12-07"},
+    {"id": 4, "kind": "not", "from": "2026-12-24", "through": "2026-12-24", "meal": "dinner"}
+  ],
   "lots": [
     {"id": 1, "food": "lentil-pouch", "mark": {"text": "BBE 08 2027", "kind": "best_before", "precision": "month", "day": "2027-08-31"}, "lot_code": "L7A", "received": "2026-04-01"},
     {"id": 2, "food": "cat-tin", "mark": {"kind": "none"}, "received": "2026-04-02", "state": "doubtful"}

@@ -1,6 +1,6 @@
 // sample.h - a household that uses every field and every word of the book at least once. Invented
-// people, generic foods. tests/store_fixtures/schema-0001.sql holds this very household in schema
-// 1: when the household grows, keep that file as it is.
+// people, generic foods. tests/store_fixtures/schema-N.sql holds sample_household_of(N), this very
+// household as far as schema N can say it: when the household grows, keep those files as they are.
 #pragma once
 
 #include "larderloop/core/household.h"
@@ -293,6 +293,22 @@ inline void add_reviews_and_shown(Household& household) {
                     {"review|kit|2026-10-04", 1, true, 1, instant("2026-11-21T06:00:01Z"), "text"}};
 }
 
+inline void add_wishes(Household& household) {
+  const Day friday = day("2026-11-27");
+  household.wishes = {
+      {WishId(1), WishKind::kWant, FoodKey("bar"), friday, friday, Meal::kSnack, PersonKey("ned")},
+      {WishId(2), WishKind::kWant, FoodKey("lentils"), friday, friday, Meal::kDinner, {}},
+      {WishId(4), WishKind::kNot, FoodKey("lentils"), {}, {}, {}, PersonKey("mira")},
+      {WishId(5),
+       WishKind::kNot,
+       FoodKey("coffee"),
+       friday,
+       friday + Days(9),
+       Meal::kBreakfast,
+       {}},
+      {WishId(9), WishKind::kNot, FoodKey(), friday, friday, Meal::kLunch, {}}};
+}
+
 inline Household sample_household() {
   Household household;
   household.book_id = "0b5c6a52-7d1e-4c36-9a57-3f1f2d1c8e44";
@@ -317,6 +333,14 @@ inline Household sample_household() {
   add_lots(household);
   add_entries(household);
   add_reviews_and_shown(household);
+  add_wishes(household);
+  return household;
+}
+
+// What a book of an older schema says of it.
+inline Household sample_household_of(int schema) {
+  Household household = sample_household();
+  if (schema < 2) household.wishes.clear();
   return household;
 }
 

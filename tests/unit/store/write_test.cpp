@@ -57,6 +57,13 @@ Changes all_kinds_of_changes(const Household& household) {
   MenuLine new_line = line;
   new_line.id = next_ids(household).menu_line;
   changes.menu = {line, new_line};
+  Wish wish = household.wishes[0];
+  wish.food = FoodKey("apple");
+  Wish new_wish = wish;
+  new_wish.id = next_ids(household).wish;
+  new_wish.person = PersonKey("alba");
+  changes.wishes = {wish, new_wish};
+  changes.wishes_back = {household.wishes[1].id, household.wishes[4].id};
   Lot lot = household.lots[0];
   lot.id = next_ids(household).lot;
   Reading reading = household.readings[0];
@@ -95,6 +102,8 @@ TEST_F(Writing, TheBookAfterwardsIsTheHouseholdAfterTheChanges) {
   EXPECT_EQ(loaded->people, expected.people);
   EXPECT_EQ(loaded->foods, expected.foods);
   EXPECT_EQ(loaded->feed, expected.feed);
+  EXPECT_EQ(loaded->wishes, expected.wishes);
+  EXPECT_EQ(loaded->wishes.size(), 4U);
   EXPECT_EQ(*loaded, expected);
   EXPECT_TRUE(check_of(path_)->empty());
 }
