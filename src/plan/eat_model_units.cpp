@@ -30,14 +30,15 @@ std::vector<MipTerm> EatModel::opened(const Slot& slot) const {
 }
 
 // Units opened before today come first: where anything is eaten from a newly opened one, those at
-// hand are eaten up.
+// hand are eaten up. Asked of single meals only.
 void EatModel::add_open_lot_rows(std::size_t product) {
   std::map<std::size_t, std::vector<MipTerm>> so_far;  // by lot
   for (Slot& slot : slots_[product]) {
     if (slot.from_open.empty()) continue;
-    const std::string at = std::to_string(product) + "_" + std::to_string(slot.meal);
+    const std::string at = std::to_string(product) + "_" + std::to_string(slot.block);
     const std::vector<MipTerm> eaten = fresh(slot);
     mip_.add_row("less" + at, 0, MipRow::kNone, eaten);
+    if (!slot.single) continue;
     slot.fresh = mip_.add_column("w" + at, 0, 1, 0);
     std::vector<MipTerm> only_then = eaten;
     only_then.push_back({slot.fresh, -slot.most});
@@ -48,7 +49,7 @@ void EatModel::add_open_lot_rows(std::size_t product) {
       terms.push_back({each.column, 1});
       std::vector<MipTerm> used_up = terms;
       used_up.push_back({slot.fresh, -c_.open_lots[each.lot].units});
-      mip_.add_row("up" + std::to_string(each.lot) + "_" + std::to_string(slot.meal), 0,
+      mip_.add_row("up" + std::to_string(each.lot) + "_" + std::to_string(slot.block), 0,
                    MipRow::kNone, std::move(used_up));
     }
   }
@@ -58,7 +59,7 @@ void EatModel::add_open_lot_rows(std::size_t product) {
 void EatModel::add_unit_rows(std::size_t product) {
   const std::int64_t servings = c_.products[product].servings;
   for (const Slot& slot : slots_[product]) {
-    const std::string at = std::to_string(product) + "_" + std::to_string(slot.meal);
+    const std::string at = std::to_string(product) + "_" + std::to_string(slot.block);
     const std::vector<MipTerm> opens = opened(slot);
     const std::vector<MipTerm> eats = fresh(slot);
     std::vector<MipTerm> row = eats;
@@ -66,29 +67,28 @@ void EatModel::add_unit_rows(std::size_t product) {
     mip_.add_row("eat" + at, 0, servings == 1 ? 0 : MipRow::kNone, std::move(row));
     if (servings == 1) continue;
     std::vector<MipTerm> from = eats;
-    append(from, opens, -std::min(servings, slot.most));
+    append(from, opens, -std::min(servings, slot.at_once));
     mip_.add_row("from" + at, MipRow::kNone, 0, std::move(from));
     if (!slot.from_open.empty()) continue;
     for (const std::size_t serving :
          slot.servings) {  // valid, and makes the relaxation much tighter
       const int column = servings_[serving].column;
       std::vector<MipTerm> tight{{column, 1}};
-      append(tight, opens, -mip_.columns[static_cast<std::size_t>(column)].upper);
+      append(tight, opens, -servings_[serving].at_once);
       mip_.add_row("tight" + at + "_" + std::to_string(column), MipRow::kNone, 0, std::move(tight));
     }
   }
 }
 
-// What the seats of the slots that a unit opened at `first` serves can take.
+// What the seats of the slots that a unit opened at `first` may serve can take.
 std::int64_t EatModel::window_most(std::size_t product, std::size_t first) const {
   const std::vector<Slot>& slots = slots_[product];
-  const std::int64_t through = c_.meals[slots[first].meal].day + c_.products[product].open_days;
+  const std::int64_t through = slots[first].last_day + c_.products[product].open_days;
   std::map<std::pair<std::size_t, std::size_t>, std::int64_t> by_week;  // (week, eater)
-  for (std::size_t k = first; k < slots.size() && c_.meals[slots[k].meal].day <= through; ++k) {
+  for (std::size_t k = first; k < slots.size() && slots[k].first_day <= through; ++k) {
     for (const std::size_t serving : slots[k].servings) {
-      const Serving& of = servings_[serving];
-      by_week[{c_.meals[of.meal].week, c_.seats[of.seat].eater}] +=
-          mip_.columns[static_cast<std::size_t>(of.column)].upper;
+      const BlockSeat& seat = blocks_.seats[servings_[serving].seat];
+      by_week[{blocks_.blocks[seat.block].week, seat.eater}] += upper(servings_[serving].column);
     }
   }
   std::int64_t sum = 0;
@@ -108,7 +108,10 @@ std::int64_t EatModel::window_most(std::size_t product, std::size_t first) const
 void EatModel::add_carrying_rows(std::size_t product) {
   std::vector<Slot>& slots = slots_[product];
   const CompiledEat::Product& of = c_.products[product];
-  const auto day = [&](std::size_t k) { return c_.meals[slots[k].meal].day; };
+  // Does a unit opened in the one slot still serve in the other?
+  const auto keeps = [&](std::size_t from, std::size_t to) {
+    return slots[from].last_day + of.open_days >= slots[to].first_day;
+  };
   std::vector<int> so_far;  // by slot
   std::int64_t all_units = 0, most_so_far = 0;
   for (const std::size_t pool : pools_of_[product])
@@ -117,7 +120,7 @@ void EatModel::add_carrying_rows(std::size_t product) {
   std::size_t first_alive = 0;  // oldest slot whose units still serve this one
   for (std::size_t k = 0; k < slots.size(); ++k) {
     Slot& slot = slots[k];
-    const std::string at = std::to_string(product) + "_" + std::to_string(slot.meal);
+    const std::string at = std::to_string(product) + "_" + std::to_string(slot.block);
     const std::vector<MipTerm> opens = opened(slot);
     const std::vector<MipTerm> eats = fresh(slot);
     most_so_far = std::min(all_units, most_so_far + slot.most);
@@ -132,7 +135,7 @@ void EatModel::add_carrying_rows(std::size_t product) {
     append(at_once, opens, -1);
     mip_.add_row("eat" + at, 0, MipRow::kNone, std::move(at_once));
 
-    while (day(first_alive) + of.open_days < day(k)) ++first_alive;
+    while (!keeps(first_alive, k)) ++first_alive;
     // Units opened in [first_alive, k] serve here.
     const auto alive = [&](std::vector<MipTerm>& terms, std::size_t from, std::int64_t factor) {
       terms.push_back({so_far[k], factor});
@@ -143,10 +146,10 @@ void EatModel::add_carrying_rows(std::size_t product) {
     if (k > 0 && slots[k - 1].carried >= 0) balance.push_back({slots[k - 1].carried, -1});
     if (k + 1 < slots.size()) {
       std::size_t from = first_alive;
-      while (from <= k && day(from) + of.open_days < day(k + 1)) ++from;
+      while (from <= k && !keeps(from, k + 1)) ++from;
       if (from <= k) {
-        slot.carried = mip_.add_column(
-            "c" + at, 0, std::min(CompiledEat::kMost, most_so_far * of.servings), 2);
+        slot.carried = mip_.add_column("c" + at, 0,
+                                       std::min(CompiledEat::kMost, most_so_far * of.servings), 2);
         balance.push_back({slot.carried, 1});
         std::vector<MipTerm> carry{{slot.carried, 1}};
         alive(carry, from, -of.servings);
@@ -159,7 +162,7 @@ void EatModel::add_carrying_rows(std::size_t product) {
       if (!slot.from_open.empty()) break;
       const int column = servings_[serving].column;
       std::vector<MipTerm> tight{{column, 1}};
-      alive(tight, first_alive, -mip_.columns[static_cast<std::size_t>(column)].upper);
+      alive(tight, first_alive, -upper(column));
       mip_.add_row("tight" + at + "_" + std::to_string(column), MipRow::kNone, 0, std::move(tight));
     }
     append(all_eaten, eats, 1);

@@ -15,18 +15,19 @@ namespace {
 
 class Levels {
  public:
-  Levels(const Mip& mip, const MipPoint& start, const Limits& limits)
+  Levels(const Mip& mip, const MipPoint& start, const Effort& effort,
+         const std::vector<std::int64_t>& floors)
       : mip_(mip),
-        limits_(limits),
+        effort_(effort),
+        floors_(floors),
         relaxation_(mip),
         best_(start),
         begun_(std::chrono::steady_clock::now()) {}
 
-  MipOutcome run(std::size_t first) {
+  MipOutcome run() {
     MipOutcome outcome;
     for (std::size_t k = 0; k < mip_.levels.size(); ++k) {
-      std::int64_t bound = value(k);
-      if (k >= first) bound = solve(k);
+      const std::int64_t bound = solve(k);
       outcome.bounds.push_back(std::min(bound, value(k)));
       if (outcome.bounds.back() < value(k)) outcome.stopped = true;
       relaxation_.hold(mip_.levels[k], value(k));
@@ -53,6 +54,7 @@ class Levels {
   std::int64_t solve(std::size_t k) {
     const MipLevel& level = mip_.levels[k];
     const std::int64_t trivial = trivial_bound(level);
+    const std::int64_t floor = k < floors_.size() ? std::max(trivial, floors_[k]) : trivial;
     if (trivial >= value(k)) {
       for (const MipTerm& term :
            level.terms) {  // the level stays as it is only with all of them at their best
@@ -63,17 +65,19 @@ class Levels {
       return trivial;
     }
     relaxation_.minimise(level);
-    if (!relaxation_.solve(kMostIterations)) return trivial;
-    std::int64_t bound = std::max(trivial, relaxation_.bound().value_or(trivial));
+    if (floor >= value(k)) return floor;
+    if (!relaxation_.solve(kMostIterations)) return floor;
+    std::int64_t bound = std::max(floor, relaxation_.bound().value_or(floor));
     if (bound >= value(k)) {
       fix_by_reduced_costs(k);
       return bound;
     }
-    take(dive(mip_, relaxation_, value(k) - 1, kMostIterations), k);
-    if (bound < value(k) && limits_.nodes > 0 && !out_of_time()) {
+    if (k < effort_.dived) take(dive(mip_, relaxation_, value(k) - 1, dive_iterations()), k);
+    if (k < effort_.searched_near) search_near(k, bound);
+    if (bound < value(k) && k < effort_.branched && effort_.nodes > 0 && !out_of_time()) {
       while (bound < value(k)) {
         const Branched branched =
-            branch_and_cut(mip_, relaxation_, level, value(k) - 1, limits_.nodes, seconds_left());
+            branch_and_cut(mip_, relaxation_, level, value(k) - 1, effort_.nodes, seconds_left());
         const bool better = branched.point && take(branched.point, k);
         if (branched.finished) {
           if (better || !branched.point) bound = value(k);
@@ -87,6 +91,30 @@ class Levels {
     if (!relaxation_.solve(kMostIterations)) return bound;
     fix_by_reduced_costs(k);
     return bound;
+  }
+
+  // Between the relaxation and the best point: what both agree on is held, the rest is small enough
+  // to branch on.
+  void search_near(std::size_t k, std::int64_t bound) {
+    std::vector<std::pair<std::int64_t, std::int64_t>> before;
+    for (std::size_t j = 0; j < mip_.columns.size(); ++j)
+      before.emplace_back(relaxation_.lower(static_cast<int>(j)),
+                          relaxation_.upper(static_cast<int>(j)));
+    for (int round = 0; round < kNearRounds && bound < value(k) && !out_of_time(); ++round) {
+      if (!relaxation_.solve(kMostIterations)) break;
+      const double* values = relaxation_.values();
+      std::vector<std::size_t> agreed;
+      for (std::size_t j = 0; j < mip_.columns.size(); ++j) {
+        if (std::abs(values[j] - static_cast<double>(best_[j])) < kSame) agreed.push_back(j);
+      }
+      for (const std::size_t j : agreed) relaxation_.fix(static_cast<int>(j), best_[j], best_[j]);
+      const Branched found = branch_and_cut(mip_, relaxation_, mip_.levels[k], value(k) - 1,
+                                            kNearNodes, seconds_left());
+      for (std::size_t j = 0; j < before.size(); ++j)
+        relaxation_.fix(static_cast<int>(j), before[j].first, before[j].second);
+      if (!take(found.point, k)) break;
+    }
+    (void)relaxation_.solve(kMostIterations);
   }
 
   // Takes a point that is allowed, holds the levels before, and is better here.
@@ -115,10 +143,13 @@ class Levels {
     }
   }
 
+  [[nodiscard]] std::int64_t dive_iterations() const {
+    return 3 * static_cast<std::int64_t>(mip_.columns.size() + mip_.rows.size());
+  }
   [[nodiscard]] std::optional<double> seconds_left() const {
-    if (!limits_.seconds) return std::nullopt;
+    if (!effort_.seconds) return std::nullopt;
     const std::chrono::duration<double> spent = std::chrono::steady_clock::now() - begun_;
-    return std::max(0.0, *limits_.seconds - spent.count());
+    return std::max(0.0, *effort_.seconds - spent.count());
   }
   [[nodiscard]] bool out_of_time() const {
     const auto left = seconds_left();
@@ -126,10 +157,14 @@ class Levels {
   }
 
   static constexpr std::int64_t kMostIterations = 1'000'000;
+  static constexpr int kNearRounds = 3;
+  static constexpr std::int64_t kNearNodes = 10;
+  static constexpr double kSame = 1e-6;
   static constexpr double kFixing = 1e-4;
 
   const Mip& mip_;
-  const Limits& limits_;
+  const Effort& effort_;
+  const std::vector<std::int64_t>& floors_;
   Relaxation relaxation_;
   MipPoint best_;
   std::vector<std::int64_t> held_;
@@ -138,13 +173,31 @@ class Levels {
 
 }  // namespace
 
-MipOutcome solve_levels(const Mip& mip, const MipPoint& start, const Limits& limits,
-                        std::size_t first) {
-  return Levels(mip, start, limits).run(first);
+MipOutcome solve_levels(const Mip& mip, const MipPoint& start, const Effort& effort,
+                        const std::vector<std::int64_t>& floors) {
+  return Levels(mip, start, effort, floors).run();
+}
+
+std::vector<std::int64_t> relaxed_bounds(const Mip& mip, const std::vector<std::int64_t>& values) {
+  Relaxation relaxation(mip);
+  std::vector<std::int64_t> bounds;
+  for (std::size_t k = 0; k < mip.levels.size(); ++k) {
+    const MipLevel& level = mip.levels[k];
+    std::int64_t bound = level.constant;
+    for (const MipTerm& term : level.terms)
+      bound += term.factor *
+               (term.factor > 0 ? relaxation.lower(term.column) : relaxation.upper(term.column));
+    relaxation.minimise(level);
+    if (bound < values[k] && relaxation.solve(1'000'000))
+      bound = std::max(bound, relaxation.bound().value_or(bound));
+    bounds.push_back(std::min(bound, values[k]));
+    relaxation.hold(level, values[k]);
+  }
+  return bounds;
 }
 
 Limits without_limits() {
-  return {std::numeric_limits<int>::max(), std::nullopt};
+  return {std::numeric_limits<int>::max(), std::numeric_limits<std::int64_t>::max(), std::nullopt};
 }
 
 }  // namespace larderloop::plan

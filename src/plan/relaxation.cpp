@@ -1,6 +1,7 @@
 #include "plan/relaxation.h"
 
 #include <ClpSimplex.hpp>
+#include <ClpSolve.hpp>
 #include <CoinPackedMatrix.hpp>
 #include <algorithm>
 #include <cmath>
@@ -66,7 +67,14 @@ void Relaxation::minimise(const MipLevel& level) {
 bool Relaxation::solve(std::int64_t iterations) {
   clp_->setMaximumIterations(
       static_cast<int>(std::clamp<std::int64_t>(iterations, 0, 1'000'000'000)));
-  clp_->dual();
+  if (iterations_ == 0) {
+    ClpSolve how;
+    how.setSolveType(ClpSolve::useDual);
+    how.setPresolveType(ClpSolve::presolveOn);
+    clp_->initialSolve(how);
+  } else {
+    clp_->dual();
+  }
   iterations_ += clp_->numberIterations();
   return clp_->isProvenOptimal();
 }

@@ -27,42 +27,140 @@ EatDownPlan starting_plan(const EatDownProblem& problem) {
   return better ? other : plan;
 }
 
+class EatDownSolver {
+ public:
+  EatDownSolver(const EatDownProblem& problem, const Limits& limits)
+      : problem_(problem), limits_(limits), compiled_(problem) {}
+
+  Solution<EatDownPlan> solve() {
+    plan_ = starting_plan(problem_);
+    const Verdict verdict = check(problem_, plan_);
+    values_ = vector_of(verdict);
+    for (const Level& level : verdict.levels) names_.push_back(level.name);
+    if (verdict.allowed()) improve();
+    Solution<EatDownPlan> solution;
+    solution.levels = check(problem_, plan_).levels;
+    for (std::size_t k = 0; k < solution.levels.size(); ++k) {
+      if (k < bounds_.size()) solution.levels[k].bound = std::min(bounds_[k], values_[k]);
+      if (!solution.levels[k].proven()) solution.stopped = true;
+    }
+    solution.plan = std::move(plan_);
+    return solution;
+  }
+
+ private:
+  // Blocks of meals give bounds and show which servings matter; with these alone the exact model is
+  // small.
+  void improve() {
+    const EatModel blocks(problem_, compiled_, Grain::kWeeks);
+    const MipPoint from = blocks.point_of(plan_);
+    if (!allowed(blocks.mip(), from)) return;
+    const MipOutcome outline = solve_levels(blocks.mip(), from, outline_effort());
+    Support support;
+    blocks.mark(outline.point, support);
+    mark_plan(support);
+    const EatModel part(problem_, compiled_, Grain::kMeals, &support);
+    const MipPoint start = part.point_of(plan_);
+    if (allowed(part.mip(), start))
+      take(part, solve_levels(part.mip(), start, part_effort(), bounds_given(outline)));
+    bounds_ = bounds_given(outline);
+    if (holds(outline)) return finish();
+    // Where the plan falls short of a level, the levels after it have bounds only beside what it
+    // reached.
+    const std::vector<std::int64_t> relaxed = relaxed_bounds(blocks.mip(), values_);
+    for (std::size_t k = bounds_.size(); k < relaxed.size(); ++k) bounds_.push_back(relaxed[k]);
+    finish();
+  }
+
+  // Levels up to the named one.
+  [[nodiscard]] std::size_t through(const std::string& name) const {
+    std::size_t count = 0;
+    while (count < names_.size() && names_[count] != name) ++count;
+    return count + 1;
+  }
+  // Branching where it pays: on waste, which most families can be told the least of within a
+  // fraction of a second.
+  [[nodiscard]] Effort outline_effort() const {
+    return {kNodes, 0, 0, through("dislike"), limits_.seconds};
+  }
+  [[nodiscard]] Effort part_effort() const {
+    return {kNodes, through("wasted"), through(kNear), SIZE_MAX, limits_.seconds};
+  }
+
+  // The whole exact model, where it is small enough or no limit forbids it.
+  void finish() {
+    if (bounds_ == values_) return;
+    const EatModel exact(problem_, compiled_, Grain::kMeals);
+    if (static_cast<std::int64_t>(exact.mip().columns.size()) > limits_.largest_model) return;
+    const MipPoint start = exact.point_of(plan_);
+    if (!allowed(exact.mip(), start)) return;
+    const MipOutcome outcome = solve_levels(exact.mip(), start, effort_of(limits_), bounds_);
+    take(exact, outcome);
+    std::vector<std::int64_t> bounds;
+    for (std::size_t k = 0; k < outcome.bounds.size(); ++k) {
+      bounds.push_back(outcome.bounds[k]);
+      if (values_[k] > outcome.values[k]) break;
+    }
+    bounds_ = bounds;
+  }
+
+  // Bounds of the outline that hold beside what the plan reaches: up to the first level where it is
+  // worse.
+  [[nodiscard]] std::vector<std::int64_t> bounds_given(const MipOutcome& outline) const {
+    std::vector<std::int64_t> bounds;
+    for (std::size_t k = 0; k < outline.bounds.size(); ++k) {
+      bounds.push_back(outline.bounds[k]);
+      if (values_[k] > outline.values[k]) break;
+    }
+    return bounds;
+  }
+  [[nodiscard]] bool holds(const MipOutcome& outline) const {
+    return bounds_given(outline).size() == outline.bounds.size();
+  }
+
+  void take(const EatModel& model, const MipOutcome& outcome) {
+    EatDownPlan found = model.plan_of(outcome.point);
+    const Verdict verdict = check(problem_, found);
+    std::vector<std::int64_t> values = vector_of(verdict);
+    if (!verdict.allowed() || values > values_) return;
+    plan_ = std::move(found);
+    values_ = std::move(values);
+  }
+
+  void mark_plan(Support& support) const {
+    support.resize(compiled_.products.size() * compiled_.seats.size(), 0);
+    for (const MealServing& each : plan_.servings) {
+      const std::size_t meal = compiled_.meal_of(each.meal);
+      const std::size_t eater = compiled_.eater_of(each.eater);
+      if (meal == compiled_.meals.size() || eater == compiled_.eaters.size()) continue;
+      const std::size_t seat = compiled_.seat_of(meal, eater);
+      if (seat < compiled_.seats.size())
+        support[compiled_.product_of(each.product) * compiled_.seats.size() + seat] = 1;
+    }
+  }
+
+  static constexpr std::int64_t kNodes = 20;
+  static constexpr const char* kNear = "late";
+
+  const EatDownProblem& problem_;
+  const Limits& limits_;
+  CompiledEat compiled_;
+  EatDownPlan plan_;
+  std::vector<std::string> names_;
+  std::vector<std::int64_t> values_;
+  std::vector<std::int64_t> bounds_;
+};
+
 }  // namespace
 
 Solution<EatDownPlan> solve(const EatDownProblem& problem, const Limits& limits) {
-  Solution<EatDownPlan> solution;
-  solution.plan = starting_plan(problem);
-  Verdict verdict = check(problem, solution.plan);
-  solution.levels = verdict.levels;
-  const EatModel model(problem);
-  const MipPoint start = model.point_of(solution.plan);
-  if (!verdict.allowed() || !allowed(model.mip(), start)) {
-    solution.stopped = true;
-    return solution;
-  }
-  const MipOutcome outcome = solve_levels(model.mip(), start, limits);
-  EatDownPlan planned = model.plan_of(outcome.point);
-  Verdict judged = check(problem, planned);
-  if (judged.allowed() && vector_of(judged) <= vector_of(verdict)) {
-    solution.plan = std::move(planned);
-    solution.levels = std::move(judged.levels);
-  }
-  solution.stopped = outcome.stopped;
-  for (std::size_t k = 0; k < solution.levels.size(); ++k) {
-    Level& level = solution.levels[k];
-    level.bound = std::min(outcome.bounds[k], level.value);
-    if (level.value !=
-        outcome.values[k]) {  // the levels from here on were worked out for another plan
-      solution.stopped = true;
-      break;
-    }
-  }
-  return solution;
+  return EatDownSolver(problem, limits).solve();
 }
 
 std::string export_model(const EatDownProblem& problem, const std::string& level,
                          const std::vector<std::int64_t>& values, ModelFormat format) {
-  const EatModel model(problem);
+  const CompiledEat compiled(problem);
+  const EatModel model(problem, compiled, Grain::kMeals);
   const std::vector<MipLevel>& levels = model.mip().levels;
   for (std::size_t at = 0; at < levels.size(); ++at) {
     if (levels[at].name == level && values.size() >= at)

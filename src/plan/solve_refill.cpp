@@ -53,7 +53,7 @@ Solution<RefillPlan> solve(const RefillProblem& problem, const Limits& limits) {
   if (const std::optional<RefillModel> model = make_refill_model(problem)) {
     const MipPoint from = point_of(*model, start);
     if (allowed(model->mip, from)) {
-      const MipOutcome outcome = solve_levels(model->mip, from, limits);
+      const MipOutcome outcome = solve_levels(model->mip, from, effort_of(limits));
       if (auto solution = confirmed(problem, plan_of(*model, outcome.point), outcome))
         return *std::move(solution);
     }

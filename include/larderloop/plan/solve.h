@@ -1,27 +1,33 @@
-// solve.h - the exact planners: the levels of a problem one after the other, each with its value and a proven bound.
-// Meaning:  docs/planning.md. A plan returned here has passed the independent checker (check.h) in 64-bit integers; its level values are the
+// solve.h - the exact planners: the levels of a problem one after the other, each with its value
+// and a proven bound. Meaning:  docs/planning.md. A plan returned here has passed the independent
+// checker (check.h) in 64-bit integers; its level values are the
 //           checker's. Deterministic: limits count steps, never time, unless `seconds` is given.
 #pragma once
+
+#include "larderloop/plan/problem.h"
 
 #include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
 
-#include "larderloop/plan/problem.h"
-
 namespace larderloop::plan {
 
-// How hard to try. What is not proven when a limit ends keeps the best plan found and its bound, and the next level goes on from there.
+// How hard to try. What is not proven when a limit ends keeps the best plan found and its bound,
+// and the next level goes on from there.
 struct Limits {
-  std::int64_t nodes = 200;       // of branch and bound, a level
-  std::optional<double> seconds;  // of wall-clock time for the whole problem; opt-in, since the result may then vary
+  std::int64_t nodes = 200;            // of branch and bound, a level
+  std::int64_t largest_model = 4'000;  // columns; a larger exact model is not built: parts of it
+                                       // give the plan, a smaller one the bounds
+  std::optional<double>
+      seconds;  // of wall-clock time for the whole problem; opt-in, since the result may then vary
 };
 // Proof at any price.
 [[nodiscard]] Limits without_limits();
 
-// `levels`: in order; `bound` is a proven lower bound given the values of the levels before it (for a level after an unproven one: relative
-// to the value reached there). `stopped`: a limit ended the search of some level.
+// `levels`: in order; `bound` is a proven lower bound given the values of the levels before it (for
+// a level after an unproven one: relative to the value reached there). `stopped`: a limit ended the
+// search of some level.
 template <typename Plan>
 struct Solution {
   Plan plan;
@@ -38,9 +44,10 @@ struct Solution {
 [[nodiscard]] Solution<EatDownPlan> solve(const EatDownProblem& problem, const Limits& limits);
 [[nodiscard]] Solution<RefillPlan> solve(const RefillProblem& problem, const Limits& limits);
 
-// The integer program of one level, the levels before it held at `values` (as many as there are levels before; the name of a level picks it),
-// as text in the free MPS or the CPLEX LP format, which every common solver reads. Its optimum is the value of the level. Empty when no level has this
-// name.
+// The integer program of one level, the levels before it held at `values` (as many as there are
+// levels before; the name of a level picks it), as text in the free MPS or the CPLEX LP format,
+// which every common solver reads. Its optimum is the value of the level. Empty when no level has
+// this name.
 enum class ModelFormat { kMps, kLp };
 [[nodiscard]] std::string export_model(const EatDownProblem& problem, const std::string& level,
                                        const std::vector<std::int64_t>& values, ModelFormat format);
