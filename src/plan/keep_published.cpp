@@ -176,20 +176,22 @@ class Publisher {
   // (meal, product, seat) -> servings, as far as rules about people and meals allow.
   std::map<std::tuple<std::size_t, std::size_t, std::size_t>, std::int64_t> shown() const {
     std::map<std::tuple<std::size_t, std::size_t, std::size_t>, std::int64_t> servings;
-    for (const MealServing& line : problem_.published) {
+    const auto add = [&](const MealServing& line, std::int64_t until) {
       const std::size_t product = c_.product_of(line.product);
       const std::size_t meal = c_.meal_of(line.meal);
       const std::size_t eater = c_.eater_of(line.eater);
       if (product == c_.products.size() || meal == c_.meals.size() || eater == c_.eaters.size())
-        continue;
-      if (c_.meals[meal].source->day > problem_.published_until || !c_.suits(product, meal))
-        continue;
+        return;
+      if (c_.meals[meal].source->day > until || !c_.suits(product, meal)) return;
       const std::size_t seat = c_.seat_of(meal, eater);
-      if (seat == c_.seats.size()) continue;
-      std::int64_t& sum = servings[{meal, product, seat}];
-      sum = std::min(CompiledEat::kMost,
-                     sum + std::clamp<std::int64_t>(line.servings, 0, CompiledEat::kMost));
-    }
+      if (seat == c_.seats.size()) return;
+      const std::int64_t wanted = std::clamp<std::int64_t>(line.servings, 0, CompiledEat::kMost);
+      std::int64_t& most = servings[{meal, product, seat}];
+      most = std::max(most, wanted);
+    };
+    // What the family asked for is served like what it was shown.
+    for (const MealServing& line : problem_.wished) add(line, CompiledEat::kFar);
+    for (const MealServing& line : problem_.published) add(line, problem_.published_until);
     return servings;
   }
 

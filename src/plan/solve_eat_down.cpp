@@ -16,15 +16,24 @@ std::vector<std::int64_t> vector_of(const Verdict& verdict) {
   return values;
 }
 
-// The better of two plans to start from: what was shown kept, or all free.
+// The best of the plans to start from: what was shown kept; only what was asked for; all free.
 EatDownPlan starting_plan(const EatDownProblem& problem) {
   EatDownPlan plan = plan_eat_down(problem);
-  if (problem.published.empty()) return plan;
-  EatDownProblem free = problem;
-  free.published.clear();
-  EatDownPlan other = plan_eat_down(free);
-  const bool better = vector_of(check(problem, other)) < vector_of(check(problem, plan));
-  return better ? other : plan;
+  if (problem.published.empty() && problem.wished.empty()) return plan;
+  std::vector<std::int64_t> values = vector_of(check(problem, plan));
+  EatDownProblem freer = problem;
+  freer.published.clear();
+  for (int round = 0; round < 2; ++round) {
+    EatDownPlan other = plan_eat_down(freer);
+    std::vector<std::int64_t> others = vector_of(check(problem, other));
+    if (others < values) {
+      plan = std::move(other);
+      values = std::move(others);
+    }
+    if (freer.wished.empty()) break;
+    freer.wished.clear();
+  }
+  return plan;
 }
 
 class EatDownSolver {

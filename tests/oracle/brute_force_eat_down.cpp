@@ -74,7 +74,7 @@ class EatTwin {
     const EatMeal& at = meals_[index];
     if (at.day < p_.today || at.day > of.last_good_day) return;
     if (of.available_from && at.day < *of.available_from) return;
-    if (product(of.product).kinds.count(at.kind) == 0) return;
+    if (product(of.product).kinds.count(at.kind) == 0 || at.without.count(of.product) > 0) return;
     const std::int64_t had = left_[lot];
     for (std::int64_t units = 1; units <= had; ++units) {
       left_[lot] = had - units;
@@ -100,7 +100,8 @@ class EatTwin {
     serve(index, which, seat + 1);
     const EatProduct& what = p_.products[which];
     const Eater& who = eater(at.eaters[seat]);
-    if (what.kinds.count(at.kind) == 0 || !may_serve(what, who)) return;
+    if (what.kinds.count(at.kind) == 0 || at.without.count(what.id) > 0) return;
+    if (!may_serve(what, who)) return;
     const std::int64_t most = at.appetite.count(who.id) == 0 ? 1 : at.appetite.at(who.id);
     for (std::int64_t servings = 1; servings <= most; ++servings) {
       served_.push_back({which, index, who.id, servings});
@@ -205,7 +206,30 @@ class EatTwin {
       (donate ? plan.donated : plan.wasted).push_back({of.id, left_[lot]});
       levels[donate ? 1 : 0] += left_[lot] * product(of.product).servings;
     }
+    if (p_.keep_published) levels.insert(levels.begin(), missed(p_.published, true));
+    if (!p_.wished.empty()) levels.insert(levels.begin(), missed(p_.wished, false));
     visit_(plan, levels);
+  }
+
+  // Servings asked for that are not served, serving by serving.
+  std::int64_t missed(const std::vector<MealServing>& asked, bool published) const {
+    std::map<std::string, std::int64_t> open;
+    for (const MealServing& each : asked) {
+      for (const EatMeal& at : meals_) {
+        if (at.id != each.meal || at.day < p_.today) continue;
+        if (!published || at.day <= p_.published_until)
+          open[each.product + "|" + each.meal + "|" + each.eater] += each.servings;
+      }
+    }
+    std::int64_t sum = 0;
+    for (auto& [key, servings] : open) {
+      for (const Serving& each : served_) {
+        if (p_.products[each.product].id + "|" + meals_[each.meal].id + "|" + each.who == key)
+          servings -= each.servings;
+      }
+      sum += std::max<std::int64_t>(0, servings);
+    }
+    return sum;
   }
 
   struct Opening {
