@@ -38,6 +38,7 @@ class Collector {
     shopping();
     meals();
     give_aways();
+    skipped();
     std::stable_sort(items_.begin(), items_.end(),
                      [](const NudgeItem& a, const NudgeItem& b) { return a.day < b.day; });
     return std::move(items_);
@@ -104,6 +105,14 @@ class Collector {
       if (each.by <= through_) days[each.by].push_back(food_words(household_, each.food));
     }
     for (auto& [day, foods] : days) add(NudgeKind::kGiveAway, day, "Give away: " + some_of(foods));
+  }
+
+  void skipped() {
+    for (const Skipped& each : plan_.eat_down.skipped) {
+      add(NudgeKind::kLook, from_,
+          "Skipped " + std::to_string(each.times) + " times: " + food_words(household_, each.food) +
+              (each.give_by ? "; give it away by " + short_day(*each.give_by) + ", or rate it lower" : "; rate it lower"));
+    }
   }
 
   const Household& household_;

@@ -69,8 +69,10 @@ struct RefillBuild {
 struct EatBuild {
   plan::EatDownProblem problem;
   std::map<std::string, const Position*> lots;
-  std::map<std::string, std::pair<Day, Meal>> meals;
+  std::map<std::string, std::pair<Day, Meal>> meals;  // who has wishes of their own then sits at a meal of their own
   Day until{};
+  std::vector<WishTold> wishes;  // wants by day and meal; those without a reason are in the problem
+  std::set<StockKey> apart;      // keeps beyond the horizon, but units of it are wished
 };
 [[nodiscard]] EatBuild build_eat_down(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,
                                       const std::vector<ShownMeal>& shown, Day today);

@@ -2,6 +2,8 @@
 #include <algorithm>
 
 #include "app/plan_build.h"
+#include "app/plan_shown.h"
+#include "app/plan_wishes.h"
 #include "larderloop/plan/check.h"
 #include "larderloop/plan/planner.h"
 
@@ -129,6 +131,8 @@ Result<EatDown> plan_eating(const BookView& view, const std::vector<KitPlan>& ki
   if (auto told = teller.tell_meals(solved, eat); !told) return fail(told.error());
   teller.tell_rest(solved, eat);
   teller.tell_state(eat);
+  tell_wishes(build, eat);
+  eat.skipped = skipped(view, today);
   if (with_plain) teller.compare_plain(eat);
   return eat;
 }

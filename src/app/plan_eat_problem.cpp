@@ -3,6 +3,7 @@
 #include <tuple>
 
 #include "app/plan_build.h"
+#include "app/plan_wishes.h"
 
 namespace larderloop {
 namespace {
@@ -57,6 +58,7 @@ class Builder {
     // People first: what somebody ate this week may be a product of which nothing is left.
     for (const Person& person : household_.people) add_eater(person);
     for (const auto& [id, product] : products_.all()) add_product(id, *product.food);
+    ask_wishes(view_, today_, build_);
     add_published();
     return std::move(build_);
   }
@@ -135,19 +137,41 @@ class Builder {
     });
     for (Day day = today_; day < build_.until; day += Days(1)) {
       for (const Meal meal : kAllMeals) {
-        if (eaten.count({day, meal}) > 0) continue;
+        if (eaten.count({day, meal}) > 0 || wants_nothing(household_, day, meal, nullptr)) continue;
         plan::EatMeal each;
-        for (const PersonKey& key : at_table(household_, day, meal)) seat(each, key);
-        if (pet_food && meal == Meal::kDinner) seat_pets(each);
-        if (each.eaters.empty()) continue;
-        std::sort(each.eaters.begin(), each.eaters.end());
         each.id = meal_id(day, meal);
         each.day = day_number(day);
         each.kind = kind_of(meal);
-        build_.meals[each.id] = {day, meal};
-        build_.problem.meals.push_back(std::move(each));
+        each.without = without_at(household_, products_, day, meal, nullptr, today_, build_.until);
+        for (const PersonKey& key : at_table(household_, day, meal)) seat_with_wishes(each, key, day, meal);
+        if (pet_food && meal == Meal::kDinner) seat_pets(each, day);
+        add_meal(std::move(each), {day, meal});
       }
     }
+    std::vector<plan::EatMeal>& meals = build_.problem.meals;
+    std::sort(meals.begin(), meals.end(), [](const plan::EatMeal& a, const plan::EatMeal& b) { return a.id < b.id; });
+  }
+
+  void add_meal(plan::EatMeal meal, const std::pair<Day, Meal>& when) {
+    if (meal.eaters.empty()) return;
+    std::sort(meal.eaters.begin(), meal.eaters.end());
+    build_.meals[meal.id] = when;
+    build_.problem.meals.push_back(std::move(meal));
+  }
+
+  // Who does not want something at this very meal has it at a table of their own, so that the rest of the table may have it.
+  void seat_with_wishes(plan::EatMeal& meal, const PersonKey& key, Day day, Meal at) {
+    if (wants_nothing(household_, day, at, &key)) return;
+    const std::set<std::string> own = without_at(household_, products_, day, at, &key, today_, build_.until);
+    if (own.empty()) return seat(meal, key);
+    plan::EatMeal alone = meal;
+    alone.id += " " + key.str();
+    alone.eaters.clear();
+    alone.appetite.clear();
+    alone.without.insert(own.begin(), own.end());
+    seat(alone, key);
+    if (!alone.eaters.empty()) alone_[{meal.id, key.str()}] = alone.id;
+    add_meal(std::move(alone), {day, at});
   }
 
   void seat(plan::EatMeal& meal, const PersonKey& key) {
@@ -158,9 +182,9 @@ class Builder {
   }
 
   // A pet's meal is its own, once a day; it is told beside the household's dinner.
-  void seat_pets(plan::EatMeal& meal) {
+  void seat_pets(plan::EatMeal& meal, Day day) {
     for (const Person& person : household_.people) {
-      if (!person.is_human()) seat(meal, person.key);
+      if (!person.is_human()) seat_with_wishes(meal, person.key, day, Meal::kDinner);
     }
   }
 
@@ -174,6 +198,9 @@ class Builder {
     std::vector<const Person*> everyone;
     for (const Person& person : household_.people) everyone.push_back(&person);
     product.contains = products_.tags_of(id, everyone);
+    for (const auto& [person, foods] : never_wanted_) {
+      if (foods.count(food.key) > 0) product.contains.insert(not_wished_tag(person));
+    }
     build_.problem.products.push_back(std::move(product));
   }
 
@@ -182,6 +209,11 @@ class Builder {
     if (!person.is_human()) {  // no weekly tolerance and no variety for pets
       eater.tolerance = 14 * person.appetite.halves();
       eater.monotony = eater.tolerance;
+    }
+    std::set<FoodKey> never = never_wanted(household_, person.key, today_, build_.until);
+    if (!never.empty()) {
+      eater.avoid.insert(not_wished_tag(person.key));
+      never_wanted_[person.key] = std::move(never);
     }
     const Day week = number_day(build_.problem.week_start);
     for (const Entry& entry : household_.entries) {
@@ -208,11 +240,12 @@ class Builder {
     for (const ShownMeal& meal : shown_) {
       if (meal.day < today_) continue;
       const std::string id = meal_id(meal.day, meal.meal);
-      if (build_.meals.count(id) == 0) continue;
       for (const ShownServing& serving : meal.servings) {
         const auto product = products.find(serving.at);
-        if (product == products.end()) continue;
-        servings[{product->second, id, serving.person.str()}] += serving.amount.halves();
+        const auto alone = alone_.find({id, serving.person.str()});
+        const std::string& sits = alone == alone_.end() ? id : alone->second;
+        if (product == products.end() || build_.meals.count(sits) == 0) continue;
+        servings[{product->second, sits, serving.person.str()}] += serving.amount.halves();
       }
     }
     for (const auto& [key, amount] : servings) {
@@ -231,6 +264,8 @@ class Builder {
   Products products_;
   EatBuild build_;
   std::set<std::string> finish_at_once_;  // products with a lot whose date is a safety date
+  std::map<std::pair<std::string, std::string>, std::string> alone_;  // (meal, eater): the meal of their own
+  std::map<PersonKey, std::set<FoodKey>> never_wanted_;
   std::set<std::pair<LotId, PlaceKey>> pulled_;
   bool pulled_known_ = false;
 };

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "app/plan_build.h"
+#include "app/plan_wishes.h"
 #include "larderloop/core/words.h"
 
 namespace larderloop {
@@ -50,9 +51,23 @@ std::string why_gone(const BookView& view, const MealKey& meal, const ShownServi
   if (person->is_human() && std::find(table.begin(), table.end(), serving.person) == table.end()) {
     return person->name + " is not at the table";
   }
+  if (not_wanted(household, position->food->key, meal.first, meal.second, serving.person)) {
+    return person->name + " asked for no " + (wants_nothing(household, meal.first, meal.second, &serving.person) ? "kit food" : food) + " then";
+  }
   const auto refusal = why_not(household, *person, *position->food, effective_label(*position->facts));
   if (refusal) return food + " is not for " + person->name + ": " + refusal_words(*refusal);
   return {};
+}
+
+void add_wanted(const BookView& view, const MealKey& meal, const std::vector<ShownServing>& servings,
+                std::set<std::string>& reasons) {
+  for (const ShownServing& serving : servings) {
+    const auto facts = view.facts.find(serving.at.lot);
+    if (facts != view.facts.end() &&
+        is_wanted(*view.household, facts->second.food, meal.first, meal.second, serving.person)) {
+      reasons.insert(food_name(view, serving.at.lot) + " was asked for");
+    }
+  }
 }
 
 }  // namespace
@@ -60,6 +75,9 @@ std::string why_gone(const BookView& view, const MealKey& meal, const ShownServi
 std::vector<ShownMeal> to_show(const Household& household, const EatDown& eat, Day today) {
   const Day end = start_of_week(today, household.settings.week_starts) + Days(14);
   std::vector<ShownMeal> shown;
+  for (const ShownMeal& meal : household.shown_meals) {
+    if (meal.day < today && meal.day >= today - Days(kShownDays)) shown.push_back(meal);
+  }
   for (const PlannedMeal& meal : eat.meals) {
     if (meal.day >= end) continue;
     ShownMeal each;
@@ -106,6 +124,7 @@ std::vector<std::string> differences(const BookView& view, const std::vector<Sho
         std::string reason = why_gone(view, meal, serving);
         if (!reason.empty()) reasons.insert(std::move(reason));
       }
+      if (new_one != after.end()) add_wanted(view, meal, new_one->second, reasons);
       line += reasons.empty() ? " (to waste less elsewhere)"
                               : " (" + list_words({reasons.begin(), reasons.end()}) + ")";
     }

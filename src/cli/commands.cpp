@@ -42,6 +42,9 @@ Action add_shop(CLI::App& app, Runtime& runtime);
 Action add_calendar(CLI::App& app, Runtime& runtime);
 Action add_nudge(CLI::App& app, Runtime& runtime);
 Action add_history(CLI::App& app, Runtime& runtime);
+Action add_wish_add(CLI::App& app, Runtime& runtime);
+Action add_wish_list(CLI::App& app, Runtime& runtime);
+Action add_wish_remove(CLI::App& app, Runtime& runtime);
 Action add_review_dates(CLI::App& app, Runtime& runtime);
 Action add_review_start(CLI::App& app, Runtime& runtime);
 Action add_review_sheet(CLI::App& app, Runtime& runtime);
@@ -75,6 +78,9 @@ const std::vector<Command>& commands() {
       {"shop", kWeek, "Show what to buy: the replacement list", add_shop},
       {"nudge", kWeek, "Say in twelve lines what this week asks for", add_nudge},
       {"calendar", kWeek, "Write the calendar for the phone", add_calendar},
+      {"wish add", kWeek, "Note a food that the family wants at a meal, or does not want", add_wish_add},
+      {"wish list", kWeek, "List the wishes", add_wish_list},
+      {"wish remove", kWeek, "Take wishes back", add_wish_remove},
       {"history", kWeek, "Say what was eaten, given away and thrown out", add_history},
       {"person add", kThings, "Add a person, or a pet", add_person_add},
       {"person change", kThings, "Change what is said of a person", add_person_change},

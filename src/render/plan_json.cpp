@@ -174,6 +174,26 @@ Json eat_down(const Household& household, const EatDown& eat) {
     waiting.push_back(std::move(item));
   }
   part["waiting"] = std::move(waiting);
+  Json wishes = Json::array();
+  for (const WishTold& each : eat.wishes) {
+    Json item{{"wish", each.wish.value()}, {"day", iso_day(each.day)}, {"meal", std::string(meal_name(each.meal))}};
+    json_parts::put_food(item, household, each.food);
+    item["person"] = json::text_or_null(each.person.str());
+    item["met"] = each.met();
+    item["why_not"] = json::text_or_null(each.why);
+    wishes.push_back(std::move(item));
+  }
+  part["wishes"] = std::move(wishes);
+  Json skipped = Json::array();
+  for (const Skipped& each : eat.skipped) {
+    Json item{{"lot", each.lot.value()}};
+    json_parts::put_food(item, household, each.food);
+    item["times"] = each.times;
+    item["people"] = json::keys(each.people);
+    item["give_away_by"] = json::day(each.give_by);
+    skipped.push_back(std::move(item));
+  }
+  part["skipped"] = std::move(skipped);
   part["changed"] = strings(eat.changed);
   part["levels"] = level_list(eat.levels);
   part["plain_date_order"] =

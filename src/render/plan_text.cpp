@@ -2,6 +2,8 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+
 #include "larderloop/app/meal_items.h"
 #include "larderloop/core/words.h"
 #include "render/plain.h"
@@ -70,6 +72,37 @@ void add_unmet(const Household& household, const std::vector<Unmet>& unmet, plai
   }
 }
 
+std::string wishes_text(const Household& household, const EatDown& eat) {
+  plain::Section section("Asked for by the family (all wishes: larderloop wish list)");
+  // Of one wish, whoever it went the same way for stands on one line.
+  for (auto each = eat.wishes.begin(); each != eat.wishes.end();) {
+    std::vector<std::pair<std::string, std::vector<PersonKey>>> ways;
+    auto end = each;
+    for (; end != eat.wishes.end() && end->wish == each->wish; ++end) {
+      auto way = std::find_if(ways.begin(), ways.end(), [&](const auto& known) { return known.first == end->why; });
+      if (way == ways.end()) way = ways.insert(ways.end(), {end->why, {}});
+      if (!end->person.empty()) way->second.push_back(end->person);
+    }
+    for (const auto& [why, people] : ways) {
+      section.line(fmt::format("{}, {}: {}{}: {}", plain_day(each->day), meal_name(each->meal), plain::food(household, each->food),
+                               people.empty() ? "" : " for " + plain::people(household, people), why.empty() ? "planned" : "cannot be: " + why));
+    }
+    each = end;
+  }
+  return section.text();
+}
+
+std::string skipped_text(const Household& household, const EatDown& eat) {
+  plain::Section section("Planned again and again and not eaten");
+  for (const Skipped& each : eat.skipped) {
+    section.line(fmt::format("{} (lot {}) has been skipped {} times: {}rate it lower: larderloop person change {} --rate {}:-1",
+                             plain::food(household, each.food), each.lot.value(), each.times,
+                             each.give_by ? "give it away by " + plain_day(*each.give_by) + ", or " : "",
+                             each.people.front().str(), each.food.str()));
+  }
+  return section.text();
+}
+
 std::string eat_text(const Household& household, const EatDown& eat, Day today, bool all_meals) {
   const Day end = start_of_week(today, household.settings.week_starts) + Days(14);
   plain::Section meals("Eat these, soonest date first (look, smell and read the label before serving)");
@@ -87,7 +120,7 @@ std::string eat_text(const Household& household, const EatDown& eat, Day today, 
                              plain::lot(item.at), plain::good_through(item.good_through)));
     }
   }
-  std::string text = meals.text();
+  std::string text = wishes_text(household, eat) + meals.text();
   if (later > 0) {
     text += fmt::format("  and {} more {} until {} (all of them: larderloop plan --all)\n\n", later,
                         plural("meal", static_cast<std::int64_t>(later)), plain_day(eat.until - Days(1)));
@@ -104,7 +137,7 @@ std::string eat_text(const Household& household, const EatDown& eat, Day today, 
                           plain::place(household, each.at.place), plain::lot(each.at),
                           plain::good_through(each.good_through)));
   }
-  return text + give.text() + left.text();
+  return text + skipped_text(household, eat) + give.text() + left.text();
 }
 
 std::string state_text(const Household& household, const EatDown& eat) {

@@ -165,6 +165,12 @@ class Schemas(DemoTest):
         self.see("place_saved", "place", "add", "Box 9", "--kind", "box", "--in", "home-kit", "--mass-limit", "9kg", "--volume-limit", "40l")
         self.see("place_saved", "place", "change", "box-9", "--hot")
 
+        self.see("wishes", "wish", "add", "want", "oat-bar", "--day", "tomorrow", "--meal", "snack", "--person", "tove")
+        self.see("wishes", "wish", "add", "not", "--from", "tomorrow", "--through", "+4d")
+        self.see("wishes", "wish", "list")
+        self.see("plan", "plan")
+        self.see("wishes", "wish", "remove", 2)
+
         self.see_error(2, "lot", "add")
         self.see_error(2, "plan", "--now", "someday")
         self.see_error(3, "record", "eaten", new, 5000)

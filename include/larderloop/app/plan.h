@@ -124,6 +124,28 @@ struct Waiting {
   LotState state = LotState::kOk;
 };
 
+// A want of the family for one person (empty: nobody is at the table) and what became of it. `why`: one plain clause; empty = it is planned.
+struct WishTold {
+  WishId wish;
+  FoodKey food;
+  Day day{};
+  Meal meal = Meal::kDinner;
+  PersonKey person;
+  HalfServings amount;
+  std::string why;
+  [[nodiscard]] bool met() const { return why.empty(); }
+};
+
+// Was planned for meals that passed without anybody eating it, since it was last eaten. `give_by`: the last sensible day to give it away;
+// absent: it is too late for that, or it must not be given away.
+struct Skipped {
+  LotId lot;
+  FoodKey food;
+  int times = 0;
+  std::vector<PersonKey> people;  // whose meals those were, key order
+  std::optional<Day> give_by;
+};
+
 // Units of other days and lots that would be eaten, as counted by the independent checker for plain date order without regard to people.
 struct PlainOrder {
   std::size_t broken_rules = 0;
@@ -137,6 +159,8 @@ struct EatDown {
   std::vector<LeftOver> left_over;
   std::vector<PastDate> past;
   std::vector<Waiting> waiting;
+  std::vector<WishTold> wishes;    // by day, meal, wish, person
+  std::vector<Skipped> skipped;    // three times or more, by lot
   std::vector<std::string> changed;  // what differs from the plan last shown for this week and the next, and why
   std::vector<plan::Level> levels;
   PlainOrder plain;
