@@ -185,6 +185,75 @@ TEST(SafetyWalk, NothingIsOfferedToWhoMustNotHaveIt) {
   EXPECT_GT(offers, 500U) << "the generated households plan next to nothing: the walk proves nothing";
 }
 
+// Everybody wants everything, at every meal of three days.
+Household greedy(Household household) {
+  std::int64_t id = household.wishes.empty() ? 0 : household.wishes.back().id.value();
+  for (const Food& food : household.foods) {
+    if (food.kind == FoodKind::kThing || food.kind == FoodKind::kWater) continue;
+    for (const Person& person : household.people) {
+      const Day day = kAsked.today + Days(static_cast<int>(id % 3));
+      household.wishes.push_back({WishId(++id), WishKind::kWant, food.key, day, day, kAllMeals[id % 4], person.key});
+    }
+  }
+  return household;
+}
+
+bool says_not(const Wish& wish, const std::string& day, const nlohmann::json& meal, const nlohmann::json& helping) {
+  return wish.kind == WishKind::kNot && (wish.food.empty() || wish.food.str() == helping["food"]) &&
+         (!wish.from || (iso_day(*wish.from) <= day && day <= iso_day(*wish.through))) &&
+         (!wish.meal || meal_name(*wish.meal) == meal["meal"].get<std::string>()) &&
+         (!wish.person || wish.person->str() == helping["person"]);
+}
+
+TEST(SafetyWalk, WishesAreNeverStrongerThanThePredicate) {
+  std::size_t wanted = 0, unsafe_wants = 0, met = 0, nots = 0;
+  for (int seed = 1; seed <= kHouseholds / 2 * scale(); ++seed) {
+    const Household household = greedy(generate_household(static_cast<std::uint64_t>(seed), 20 + seed % 60));
+    const Outputs out = outputs_of(household, kAsked);
+    for (const auto& [output, findings] : walk_all(household, out)) {
+      EXPECT_TRUE(findings.empty()) << "seed " << seed << ", " << output << ": " << findings.front();
+    }
+    std::map<std::string, int> served;  // "day meal person food"
+    for (const auto& meal : out.plan["data"]["eat_down"]["meals"]) {
+      const std::string day = meal["day"];
+      for (const auto& helping : meal["helpings"]) {
+        served[day + " " + meal["meal"].get<std::string>() + " " + helping["person"].get<std::string>() + " " + helping["food"].get<std::string>()] += 1;
+        for (const Wish& wish : household.wishes) {
+          EXPECT_FALSE(says_not(wish, day, meal, helping)) << "seed " << seed << ", wish " << wish.id.value();
+        }
+      }
+    }
+    for (const Wish& wish : household.wishes) nots += wish.kind == WishKind::kNot ? 1U : 0U;
+    // Every want from today on is told, and what is told is what is planned.
+    std::set<std::int64_t> told;
+    for (const auto& wish : out.plan["data"]["eat_down"]["wishes"]) {
+      told.insert(wish["wish"].get<std::int64_t>());
+      EXPECT_EQ(wish["met"].get<bool>(), wish["why_not"].is_null());
+      if (!wish["met"].get<bool>()) continue;
+      met += 1;
+      EXPECT_GT(served[wish["day"].get<std::string>() + " " + wish["meal"].get<std::string>() + " " + wish["person"].get<std::string>() + " " +
+                       wish["food"].get<std::string>()],
+                0)
+          << "seed " << seed << ", wish " << wish["wish"];
+    }
+    for (const Wish& wish : household.wishes) {
+      if (wish.kind != WishKind::kWant || *wish.from < kAsked.today) continue;
+      wanted += 1;
+      EXPECT_EQ(told.count(wish.id.value()), 1U) << "seed " << seed << ": wish " << wish.id.value() << " is dropped in silence";
+      for (const Lot& lot : household.lots) {
+        if (wish.person && lot.food == wish.food && !raw::forbidden_lot(household, *wish.person, lot.id).empty()) {
+          unsafe_wants += 1;
+          break;
+        }
+      }
+    }
+  }
+  EXPECT_GT(wanted, 1000U);
+  EXPECT_GT(unsafe_wants, 100U) << "hardly anybody wants what they must not have: the test proves nothing";
+  EXPECT_GT(met, 10U) << "no wish ever comes true: the test proves nothing";
+  EXPECT_GT(nots, 10U);
+}
+
 TEST(SafetyWalk, ABrokenPredicateIsCaughtOnEveryOutput) {
   std::map<std::string, std::size_t> caught;
   for (int seed = 1; seed <= kHouseholds; ++seed) {
