@@ -65,7 +65,7 @@ class Levels {
       return trivial;
     }
     relaxation_.minimise(level);
-    if (floor >= value(k)) return floor;
+    if (floor >= value(k) || k >= effort_.relaxed) return floor;
     if (!relaxation_.solve(kMostIterations)) return floor;
     std::int64_t bound = std::max(floor, relaxation_.bound().value_or(floor));
     if (bound >= value(k)) {

@@ -13,17 +13,18 @@
 namespace larderloop::plan {
 
 // How far to go, by level: the first `branched` levels by branch and cut with at most `nodes`
-// nodes, the first `searched_near` around the best plan known, the first `dived` by diving, all by
-// the relaxation.
+// nodes, the first `searched_near` around the best plan known, the first `dived` by diving, the
+// first `relaxed` by the relaxation.
 struct Effort {
   std::int64_t nodes = 0;
   std::size_t branched = SIZE_MAX;
   std::size_t searched_near = SIZE_MAX;
   std::size_t dived = SIZE_MAX;
+  std::size_t relaxed = SIZE_MAX;
   std::optional<double> seconds;
 };
 [[nodiscard]] inline Effort effort_of(const Limits& limits) {
-  return {limits.nodes, SIZE_MAX, 0, SIZE_MAX, limits.seconds};
+  return {limits.nodes, SIZE_MAX, 0, SIZE_MAX, SIZE_MAX, limits.seconds};
 }
 
 struct MipOutcome {

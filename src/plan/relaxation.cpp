@@ -1,7 +1,6 @@
 #include "plan/relaxation.h"
 
 #include <ClpSimplex.hpp>
-#include <ClpSolve.hpp>
 #include <CoinPackedMatrix.hpp>
 #include <algorithm>
 #include <cmath>
@@ -10,6 +9,7 @@ namespace larderloop::plan {
 namespace {
 
 constexpr double kRoundUp = 1e-6;  // a bound this little above a whole number counts as that number
+constexpr int kAlwaysPerturbed = 50, kPerturbedWhenStuck = 100;  // as Clp counts
 constexpr double kLargest = 9.0e15;  // whole numbers beyond are no longer exact
 
 double limit(std::int64_t value, double none) {
@@ -67,14 +67,11 @@ void Relaxation::minimise(const MipLevel& level) {
 bool Relaxation::solve(std::int64_t iterations) {
   clp_->setMaximumIterations(
       static_cast<int>(std::clamp<std::int64_t>(iterations, 0, 1'000'000'000)));
-  if (iterations_ == 0) {
-    ClpSolve how;
-    how.setSolveType(ClpSolve::useDual);
-    how.setPresolveType(ClpSolve::presolveOn);
-    clp_->initialSolve(how);
-  } else {
-    clp_->dual();
-  }
+  // These models are highly degenerate: from a cold start, with perturbed costs the dual simplex
+  // needs a tenth of the steps. The bounds do not depend on it, they are worked out from the prices
+  // with the true costs.
+  clp_->setPerturbation(iterations_ == 0 ? kAlwaysPerturbed : kPerturbedWhenStuck);
+  clp_->dual();
   iterations_ += clp_->numberIterations();
   return clp_->isProvenOptimal();
 }

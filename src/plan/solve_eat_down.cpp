@@ -90,10 +90,10 @@ class EatDownSolver {
   // Branching where it pays: on waste, which most families can be told the least of within a
   // fraction of a second.
   [[nodiscard]] Effort outline_effort() const {
-    return {kNodes, 0, 0, through("dislike"), limits_.seconds};
+    return {kNodes, 0, 0, through("late"), through("changed"), limits_.seconds};
   }
   [[nodiscard]] Effort part_effort() const {
-    return {kNodes, through("wasted"), through(kNear), SIZE_MAX, limits_.seconds};
+    return {kNodes, through("wasted"), through(kNear), SIZE_MAX, SIZE_MAX, limits_.seconds};
   }
 
   // The whole exact model, where it is small enough or no limit forbids it.
