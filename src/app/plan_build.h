@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "app/book_view.h"
+#include "app/plan_kept.h"
 #include "larderloop/app/plan.h"
 #include "larderloop/plan/problem.h"
 
@@ -84,8 +85,8 @@ struct EatBuild {
 [[nodiscard]] bool rotates(const Household& household, const Food& food);
 
 [[nodiscard]] Result<EatDown> plan_eating(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,
-                                          const std::vector<ShownMeal>& shown, Day today, bool with_plain);
+                                          const std::vector<ShownMeal>& shown, Day today, bool with_plain, KeptPlans& kept);
 [[nodiscard]] Result<KitPlan> plan_kit_in(const BookView& view, const KitSchedule& schedule, const Reserved& reserved,
-                                          Day today);
+                                          Day today, KeptPlans& kept);
 
 }  // namespace larderloop

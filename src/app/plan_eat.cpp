@@ -116,9 +116,10 @@ class Teller {
 }  // namespace
 
 Result<EatDown> plan_eating(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,
-                            const std::vector<ShownMeal>& shown, Day today, bool with_plain) {
+                            const std::vector<ShownMeal>& shown, Day today, bool with_plain, KeptPlans& kept) {
   const EatBuild build = build_eat_down(view, kits, reserved, shown, today);
-  const plan::EatDownPlan solved = plan::plan_eat_down(build.problem);
+  const plan::Solution<plan::EatDownPlan> solution = kept.eat_down(build.problem);
+  const plan::EatDownPlan& solved = solution.plan;
   const plan::Verdict verdict = plan::check(build.problem, solved);
   if (!verdict.allowed()) {
     return fail(ErrorKind::kDefect, "the plan of meals breaks a rule: " + verdict.violations.front(),
@@ -126,7 +127,7 @@ Result<EatDown> plan_eating(const BookView& view, const std::vector<KitPlan>& ki
   }
   EatDown eat;
   eat.until = build.until;
-  eat.levels = verdict.levels;
+  eat.levels = solution.levels;
   const Teller teller(view, build, today);
   if (auto told = teller.tell_meals(solved, eat); !told) return fail(told.error());
   teller.tell_rest(solved, eat);

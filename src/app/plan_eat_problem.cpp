@@ -251,6 +251,7 @@ class Builder {
     for (const auto& [key, amount] : servings) {
       build_.problem.published.push_back({std::get<0>(key), std::get<1>(key), std::get<2>(key), amount});
     }
+    build_.problem.keep_published = true;
     build_.problem.published_until = build_.problem.week_start + 13;
   }
 

@@ -162,7 +162,7 @@ void tell_fills(const BookView& view, const RefillBuild& build, const plan::Refi
 
 }  // namespace
 
-Result<KitPlan> plan_kit_in(const BookView& view, const KitSchedule& schedule, const Reserved& reserved, Day today) {
+Result<KitPlan> plan_kit_in(const BookView& view, const KitSchedule& schedule, const Reserved& reserved, Day today, KeptPlans& kept) {
   const PlaceKey& kit = schedule.kit;
   KitPlan plan;
   plan.schedule = schedule;
@@ -174,13 +174,14 @@ Result<KitPlan> plan_kit_in(const BookView& view, const KitSchedule& schedule, c
     return a.at.place != b.at.place ? a.at.place < b.at.place : a.food < b.food;
   });
   const RefillBuild build = build_refill(view, schedule, reserved, today);
-  const plan::RefillPlan solved = plan::plan_refill(build.problem);
+  const plan::Solution<plan::RefillPlan> solution = kept.refill(kit.str(), build.problem);
+  const plan::RefillPlan& solved = solution.plan;
   const plan::Verdict verdict = plan::check(build.problem, solved);
   if (!verdict.allowed()) {
     return fail(ErrorKind::kDefect, "the refill plan of '" + kit.str() + "' breaks a rule: " + verdict.violations.front(),
                 "please report this with: larderloop export");
   }
-  plan.levels = verdict.levels;
+  plan.levels = solution.levels;
   tell_fills(view, build, solved, plan);
   tell_purchases(view, build, solved, kit, schedule.hold_until, plan);
   for (const plan::LineUnits& unmet : solved.unmet) {
@@ -201,7 +202,8 @@ Result<KitPlan> plan_kit(const Household& household, const PlaceKey& kit, Day to
   if (!view) return fail(view.error());
   auto schedule = kit_schedule(household, kit, today);
   if (!schedule) return fail(schedule.error());
-  return plan_kit_in(*view, *schedule, {}, today);
+  KeptPlans kept(household.kept_plans, std::nullopt);
+  return plan_kit_in(*view, *schedule, {}, today, kept);
 }
 
 }  // namespace larderloop

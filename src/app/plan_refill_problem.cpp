@@ -24,6 +24,7 @@ class Builder {
   RefillBuild build() {
     plan::RefillProblem& problem = build_.problem;
     problem.today = day_number(today_);
+    problem.keep_in_place = true;
     problem.hold_until = day_number(schedule_.hold_until);
     problem.variety_cap = household_.settings.variety_cap;
     add_lines();

@@ -12,8 +12,6 @@
 namespace larderloop {
 namespace {
 
-constexpr int kMostRounds = 4;  // as in make_plan()
-
 // The kits in the order in which make_plan() serves them from the pantry.
 Result<std::vector<KitSchedule>> schedules(const Household& household, Day today) {
   std::vector<KitSchedule> kits;
@@ -33,8 +31,8 @@ Result<std::vector<KitSchedule>> schedules(const Household& household, Day today
 
 // Plans one kit and promises it what it takes from the pantry.
 Result<KitPlan> serve_kit(const BookView& view, const KitSchedule& kit, Reserved& reserved,
-                          Day today) {
-  auto plan = plan_kit_in(view, kit, reserved, today);
+                          Day today, KeptPlans& kept) {
+  auto plan = plan_kit_in(view, kit, reserved, today, kept);
   if (!plan) return plan;
   for (const Fill& fill : plan->fills) {
     if (fill.from == FillFrom::kPantry) reserved[fill.at] += fill.units;
@@ -114,22 +112,14 @@ Result<plan::EatDownProblem> eat_down_problem(const Household& household, Asked 
   auto schedule = schedules(household, asked.today);
   if (!schedule) return fail(schedule.error());
   std::vector<KitPlan> kits;
+  KeptPlans kept(household.kept_plans, std::nullopt);
   Reserved reserved;
   for (const KitSchedule& each : *schedule) {
-    auto plan = serve_kit(*view, each, reserved, asked.today);
+    auto plan = serve_kit(*view, each, reserved, asked.today, kept);
     if (!plan) return fail(plan.error());
     kits.push_back(std::move(*plan));
   }
-  // make_plan() works the plan out once more around what it then shows, until that stays.
-  std::vector<ShownMeal> shown = household.shown_meals;
-  for (int round = 1; round < kMostRounds; ++round) {
-    auto eat = plan_eating(*view, kits, reserved, shown, asked.today, false);
-    if (!eat) return fail(eat.error());
-    std::vector<ShownMeal> now = to_show(household, *eat, asked.today);
-    if (now == shown) break;
-    shown = std::move(now);
-  }
-  return build_eat_down(*view, kits, reserved, shown, asked.today).problem;
+  return build_eat_down(*view, kits, reserved, household.shown_meals, asked.today).problem;
 }
 
 Result<plan::RefillProblem> refill_problem(const Household& household, const PlaceKey& kit,
@@ -138,10 +128,11 @@ Result<plan::RefillProblem> refill_problem(const Household& household, const Pla
   if (!view) return fail(view.error());
   auto schedule = schedules(household, asked.today);
   if (!schedule) return fail(schedule.error());
+  KeptPlans kept(household.kept_plans, std::nullopt);
   Reserved reserved;
   for (const KitSchedule& each : *schedule) {
     if (each.kit == kit) return build_refill(*view, each, reserved, asked.today).problem;
-    if (auto plan = serve_kit(*view, each, reserved, asked.today); !plan) return fail(plan.error());
+    if (auto plan = serve_kit(*view, each, reserved, asked.today, kept); !plan) return fail(plan.error());
   }
   return fail(ErrorKind::kNotFound, "there is no kit '" + kit.str() + "'",
               "see: larderloop place list --kind kit");

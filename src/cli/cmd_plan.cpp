@@ -18,9 +18,9 @@ namespace larderloop::cli {
 namespace {
 
 // The plan, with the shown meals kept.
-Result<PlanReport> keep_plan(Runtime& runtime, bool with_plain) {
+Result<PlanReport> keep_plan(Runtime& runtime, const PlanEffort& effort = {}) {
   return runtime.keep([&](const Household& household, Asked asked) {
-    return make_plan(household, asked, with_plain);
+    return make_plan(household, asked, effort);
   });
 }
 
@@ -54,7 +54,14 @@ Action add_plan(CLI::App& app, Runtime& runtime) {
       }
       return plan_problem(*problem, runtime);
     }
-    auto plan = keep_plan(runtime, *compare);
+    PlanEffort effort;
+    effort.with_plain = *compare;
+    if (problem->limited()) {
+      auto limits = limits_of(*problem);
+      if (!limits) return fail(limits.error());
+      effort.limits = *limits;
+    }
+    auto plan = keep_plan(runtime, effort);
     if (!plan) return fail(plan.error());
     if (runtime.options.json) {
       runtime.print_bytes(render_plan_json(runtime.household(), *plan));
@@ -81,7 +88,7 @@ Action add_shop(CLI::App& app, Runtime& runtime) {
                  "not say. Read the label of every package: recipes change between purchases.",
                  {}});
   return [given, &runtime]() -> Result<int> {
-    auto plan = keep_plan(runtime, false);
+    auto plan = keep_plan(runtime);
     if (!plan) return fail(plan.error());
     const Household& household = runtime.household();
     const ShopList list = shop_list(household, *plan, given->pantry);
@@ -121,6 +128,7 @@ Action add_calendar(CLI::App& app, Runtime& runtime) {
           auto made = make_feed(household, plan->report, asked);
           if (!made) return fail(made.error());
           made->changes.shown_meals = std::move(plan->changes.shown_meals);
+          made->changes.kept_plans = std::move(plan->changes.kept_plans);
           return made;
         });
     if (!feed) return fail(feed.error());

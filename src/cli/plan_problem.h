@@ -24,6 +24,7 @@ struct PlanProblemOptions {
   [[nodiscard]] bool by_itself() const {
     return !problem.empty() || !dump.empty() || !model.empty();
   }
+  [[nodiscard]] bool limited() const { return prove || !nodes.empty() || !seconds.empty(); }
 };
 void add_plan_problem_options(CLI::App& app, PlanProblemOptions& options);
 

@@ -34,7 +34,7 @@ std::int64_t next_of(const List& list) {
 bool Changes::empty() const {
   return !settings && own_allergens.empty() && people.empty() && foods.empty() && places.empty() &&
          review_rules.empty() && menu.empty() && wishes.empty() && wishes_back.empty() && lots.empty() && readings.empty() && entries.empty() &&
-         review_events.empty() && review_marks.empty() && !shown_meals && feed.empty();
+         review_events.empty() && review_marks.empty() && !shown_meals && !kept_plans && feed.empty();
 }
 
 void apply_changes(Household& household, const Changes& changes) {
@@ -57,6 +57,7 @@ void apply_changes(Household& household, const Changes& changes) {
   append(household.review_events, changes.review_events);
   append(household.review_marks, changes.review_marks);
   if (changes.shown_meals) household.shown_meals = *changes.shown_meals;
+  if (changes.kept_plans) household.kept_plans = *changes.kept_plans;
   put(household.feed, changes.feed, [](const FeedStamp& each) { return std::make_tuple(each.key, each.generation); });
 }
 

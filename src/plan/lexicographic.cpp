@@ -196,6 +196,10 @@ std::vector<std::int64_t> relaxed_bounds(const Mip& mip, const std::vector<std::
   return bounds;
 }
 
+Limits household_limits() {
+  return {20, 1'500, std::nullopt};
+}
+
 Limits without_limits() {
   return {std::numeric_limits<int>::max(), std::numeric_limits<std::int64_t>::max(), std::nullopt};
 }

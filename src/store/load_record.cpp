@@ -29,6 +29,7 @@ constexpr const char* kReviewMarks =
     "SELECT id, kit, slot, lot, place, opened_on, what, day, half_servings,"
     "  mark_text, mark_kind, mark_precision, mark_day "
     "FROM review_mark ORDER BY id";
+constexpr const char* kKeptPlans = "SELECT name, problem, plan FROM kept_plan ORDER BY name";
 constexpr const char* kShownMeals = "SELECT day, meal FROM shown_meal";
 constexpr const char* kShownServings =
     "SELECT day, meal, lot, place, opened_on, person, half_servings FROM shown_serving ORDER BY "
@@ -136,6 +137,9 @@ void load_shown(const Connection& connection, Household& household) {
         {stock_key_at(servings, 2), servings.key<PersonKey>(5), servings.amount(6)});
   }
   for (auto& each : shown) household.shown_meals.push_back(std::move(each.second));
+  Query plans(connection, kKeptPlans);
+  while (plans.step())
+    household.kept_plans.push_back({plans.text(0), plans.text(1), plans.text(2)});
   Query stamps(connection, kFeedStamps);
   while (stamps.step()) {
     FeedStamp stamp;

@@ -34,6 +34,7 @@ void add_entries(const Connection& connection, const std::vector<Entry>& entries
 void add_review_events(const Connection& connection, const std::vector<ReviewEvent>& events);
 void add_review_marks(const Connection& connection, const std::vector<ReviewMark>& marks);
 void replace_shown(const Connection& connection, const std::vector<ShownMeal>& meals);
+void replace_kept_plans(const Connection& connection, const std::vector<KeptPlan>& plans);
 void save_feed(const Connection& connection, const std::vector<FeedStamp>& stamps);
 
 // Writes label statements, each for one owner.

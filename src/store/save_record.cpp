@@ -27,6 +27,9 @@ constexpr const char* kAddReviewMark =
     "  mark_text, mark_kind, mark_precision, mark_day) "
     "VALUES (:id, :kit, :slot, :lot, :place, :opened_on, :what, :day, :half_servings,"
     "  :mark_text, :mark_kind, :mark_precision, :mark_day)";
+constexpr const char* kDropKeptPlans = "DELETE FROM kept_plan";
+constexpr const char* kAddKeptPlan =
+    "INSERT INTO kept_plan (name, problem, plan) VALUES (:name, :problem, :plan)";
 constexpr const char* kDropShown = "DELETE FROM shown_serving; DELETE FROM shown_meal";
 constexpr const char* kAddShownMeal = "INSERT INTO shown_meal (day, meal) VALUES (:day, :meal)";
 constexpr const char* kAddShownServing =
@@ -139,6 +142,13 @@ void replace_shown(const Connection& connection, const std::vector<ShownMeal>& m
           .run();
     }
   }
+}
+
+void replace_kept_plans(const Connection& connection, const std::vector<KeptPlan>& plans) {
+  connection.run(kDropKeptPlans);
+  Query add(connection, kAddKeptPlan);
+  for (const KeptPlan& each : plans)
+    add.set(":name", each.name).set(":problem", each.problem).set(":plan", each.plan).run();
 }
 
 void save_feed(const Connection& connection, const std::vector<FeedStamp>& stamps) {

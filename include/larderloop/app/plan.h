@@ -13,6 +13,7 @@
 #include "larderloop/core/lot.h"
 #include "larderloop/core/result.h"
 #include "larderloop/plan/problem.h"
+#include "larderloop/plan/solve.h"
 
 namespace larderloop {
 
@@ -172,9 +173,16 @@ struct PlanReport {
   EatDown eat_down;
 };
 
-// The whole plan. Changes hold the shown meals (this week and the next) when they differ from the kept ones. `with_plain`: also work out
-// what plain date order would break. kDefect when a plan fails the independent checker: nothing unchecked is ever returned.
-[[nodiscard]] Result<Outcome<PlanReport>> make_plan(const Household& household, Asked asked, bool with_plain = false);
+// `with_plain`: also work out what plain date order would break. `limits`: how hard to try; absent: as a household's plan is
+// worked out, which a book keeps.
+struct PlanEffort {
+  bool with_plain = false;
+  std::optional<plan::Limits> limits;
+};
+
+// The whole plan. Changes hold the shown meals (this week and the next) when they differ from the kept ones, and the plans to keep. kDefect
+// when a plan fails the independent checker: nothing unchecked is ever returned.
+[[nodiscard]] Result<Outcome<PlanReport>> make_plan(const Household& household, Asked asked, const PlanEffort& effort = {});
 
 // The parts alone.
 [[nodiscard]] Result<KitPlan> plan_kit(const Household& household, const PlaceKey& kit, Day today);

@@ -25,7 +25,8 @@ struct Changes {
   std::vector<Entry> entries;            // appended
   std::vector<ReviewEvent> review_events;  // appended
   std::vector<ReviewMark> review_marks;    // appended
-  std::optional<std::vector<ShownMeal>> shown_meals;  // replaces the kept plan
+  std::optional<std::vector<ShownMeal>> shown_meals;  // replaces what was shown
+  std::optional<std::vector<KeptPlan>> kept_plans;    // replaces all of them
   std::vector<FeedStamp> feed;             // new or replaced by (key, generation)
   [[nodiscard]] bool empty() const;
 };

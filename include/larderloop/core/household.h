@@ -331,6 +331,16 @@ struct ShownMeal {
   friend bool operator==(const ShownMeal&, const ShownMeal&) = default;
 };
 
+// A plan as it was last worked out, so that an unchanged problem is not solved again. `name`: "eat-down" or "refill <kit>"; `problem`: the
+// fingerprint of the planning problem; `plan`: text of app/plan_kept.cpp. Can be worked out again at any time, so the household
+// document leaves it out.
+struct KeptPlan {
+  std::string name;
+  std::string problem;
+  std::string plan;
+  friend bool operator==(const KeptPlan&, const KeptPlan&) = default;
+};
+
 // One event that is or was in the calendar feed. `key`: what it stands for ("review|home-kit|2026-10-03"); with
 // `generation` it names the event for ever: an event that left the feed never comes back under the same identity.
 // `content`: the event without its stamps, as last written, to see whether it changed.
@@ -384,6 +394,7 @@ struct Household {
   std::vector<ReviewMark> review_marks;
   std::vector<ShownMeal> shown_meals;  // sorted by day, meal; also of the weeks before, see plan_shown.h
   std::vector<FeedStamp> feed;         // sorted by key, generation
+  std::vector<KeptPlan> kept_plans;    // sorted by name
   friend bool operator==(const Household&, const Household&) = default;
 };
 

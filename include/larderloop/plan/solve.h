@@ -22,6 +22,8 @@ struct Limits {
   std::optional<double>
       seconds;  // of wall-clock time for the whole problem; opt-in, since the result may then vary
 };
+// What a household's own plan is worth: mostly one or two seconds, with bounds that are honest.
+[[nodiscard]] Limits household_limits();
 // Proof at any price.
 [[nodiscard]] Limits without_limits();
 

@@ -285,6 +285,7 @@ inline void add_reviews_and_shown(Household& household) {
       {LotId(1), PlaceKey("pantry"), day("2026-04-06")}, PersonKey("mira"), HalfServings(2)};
   const ShownServing two{
       {LotId(2), PlaceKey("pantry"), std::nullopt}, PersonKey("ned"), HalfServings(1)};
+  household.kept_plans = {{"eat-down", "00ff", "waste\t12\t1\n"}};
   household.shown_meals = {{day("2026-11-25"), Meal::kBreakfast, {one, two}},
                            {day("2026-11-25"), Meal::kDinner, {}},
                            {day("2026-11-26"), Meal::kLunch, {two}}};
@@ -341,6 +342,7 @@ inline Household sample_household() {
 inline Household sample_household_of(int schema) {
   Household household = sample_household();
   if (schema < 2) household.wishes.clear();
+  if (schema < 3) household.kept_plans.clear();
   return household;
 }
 

@@ -1,0 +1,71 @@
+#include "app/plan_kept.h"
+
+#include "app/plan_kept_text.h"
+#include "larderloop/plan/check.h"
+
+#include <algorithm>
+
+namespace larderloop {
+namespace {
+
+// Levels that count against what was shown: they change when the plan itself is what is shown.
+bool against_shown(const std::string& level) {
+  return level == "dropped" || level == "changed" || level == "order";
+}
+
+// The kept plan with its levels as they count now; false when it may not be used.
+template <typename Problem, typename Plan>
+bool still_holds(const Problem& problem, plan::Solution<Plan>& kept) {
+  plan::Verdict verdict = plan::check(problem, kept.plan);
+  if (!verdict.allowed() || verdict.levels.size() != kept.levels.size()) return false;
+  for (std::size_t k = 0; k < kept.levels.size(); ++k) {
+    plan::Level& now = verdict.levels[k];
+    const plan::Level& then = kept.levels[k];
+    if (now.name != then.name) return false;
+    if (now.name == "dropped" && now.value > 0) return false;  // something else was shown since
+    if (now.value == then.value) {
+      now.bound = then.bound;
+    } else if (!against_shown(now.name)) {
+      return false;
+    } else if (now.value == 0) {
+      now.bound = 0;
+    }
+  }
+  kept.levels = std::move(verdict.levels);
+  kept.stopped = !kept.proven();
+  return true;
+}
+
+}  // namespace
+
+template <typename Problem, typename Plan>
+plan::Solution<Plan> KeptPlans::solve(const std::string& name, const Problem& problem) {
+  const std::string print = fingerprint(problem);
+  const auto found = std::find_if(kept_.begin(), kept_.end(),
+                                  [&](const KeptPlan& each) { return each.name == name; });
+  plan::Solution<Plan> solution;
+  const bool same = found != kept_.end() && found->problem == print &&
+                    read_plan(found->plan, solution) && still_holds(problem, solution) &&
+                    (!limits_ || solution.proven());
+  if (!same) solution = plan::solve(problem, limits_.value_or(plan::household_limits()));
+  now_.push_back({name, print, same ? found->plan : plan_text(solution)});
+  return solution;
+}
+
+plan::Solution<plan::EatDownPlan> KeptPlans::eat_down(const plan::EatDownProblem& problem) {
+  return solve<plan::EatDownProblem, plan::EatDownPlan>("eat-down", problem);
+}
+
+plan::Solution<plan::RefillPlan> KeptPlans::refill(const std::string& kit,
+                                                   const plan::RefillProblem& problem) {
+  return solve<plan::RefillProblem, plan::RefillPlan>("refill " + kit, problem);
+}
+
+std::vector<KeptPlan> KeptPlans::now() const {
+  std::vector<KeptPlan> sorted = now_;
+  std::sort(sorted.begin(), sorted.end(),
+            [](const KeptPlan& a, const KeptPlan& b) { return a.name < b.name; });
+  return sorted;
+}
+
+}  // namespace larderloop
