@@ -252,7 +252,10 @@ class Builder {
       build_.problem.published.push_back({std::get<0>(key), std::get<1>(key), std::get<2>(key), amount});
     }
     build_.problem.keep_published = true;
-    build_.problem.published_until = build_.problem.week_start + 13;
+    // Days after the last meal shown are new to the household: nothing there can be changed.
+    build_.problem.published_until = build_.problem.today - 1;
+    for (const ShownMeal& meal : shown_)
+      build_.problem.published_until = std::max(build_.problem.published_until, day_number(meal.day));
   }
 
   const BookView& view_;

@@ -143,7 +143,7 @@ std::string fingerprint(const plan::EatDownProblem& problem) {
   Fingerprint print;
   for (const std::int64_t number :
        {problem.today, problem.week_start, problem.horizon_days, problem.donate_days,
-        problem.late_days, problem.tolerance, problem.monotony, problem.published_until})
+        problem.late_days, problem.tolerance, problem.monotony})
     print.add(number);
   print.eaters(problem.eaters);
   print.list(problem.products, [&](const plan::EatProduct& each) {
