@@ -1,9 +1,7 @@
+#include "calendar/zone_file.h"
 #include "larderloop/calendar/rule.h"
 #include "larderloop/core/validate.h"
 
-#include <date/tz.h>
-
-#include <stdexcept>
 #include <string>
 #include <vector>
 
@@ -26,11 +24,9 @@ std::string city(std::string_view zone) {
 
 // The zone that was meant: the same but for capitals, the same city, or one slip away. Empty when
 // none is near.
-std::string meant(std::string_view zone) {
-  std::vector<std::string> names;
-  for (const date::time_zone& each : date::get_tzdb().zones) {
-    if (small(each.name()) == small(zone)) return each.name();
-    names.push_back(each.name());
+std::string meant(std::string_view zone, const std::vector<std::string>& names) {
+  for (const std::string& each : names) {
+    if (small(each) == small(zone)) return each;
   }
   for (const std::string& each : names) {
     if (city(each) == city(zone)) return each;
@@ -39,13 +35,12 @@ std::string meant(std::string_view zone) {
 }
 
 tl::unexpected<Error> unknown(std::string_view zone) {
-  std::string name;
-  try {
-    name = meant(zone);
-  } catch (const std::exception&) {
+  const std::vector<std::string> names = zone_names();
+  if (names.empty()) {
     return fail(ErrorKind::kConfig, "the system's time-zone files cannot be read",
                 "install the package tzdata");
   }
+  const std::string name = meant(zone, names);
   return fail(ErrorKind::kConfig, "the time zone '" + std::string(zone) + "' is not known",
               name.empty() ? "name it by continent and city, like 'Pacific/Auckland'"
                            : "did you mean '" + name + "'?");
@@ -54,15 +49,17 @@ tl::unexpected<Error> unknown(std::string_view zone) {
 }  // namespace
 
 Result<Day> local_day(Instant at, std::string_view zone) {
-  try {
-    const date::time_zone* where =
-        zone.empty() ? date::current_zone() : date::locate_zone(std::string(zone));
-    return date::floor<date::days>(where->to_local(at));
-  } catch (const std::exception&) {
-    if (!zone.empty()) return unknown(zone);
-    return fail(ErrorKind::kConfig, "the system's time zone cannot be read",
-                "set TZ, for example TZ=Pacific/Auckland");
+  const auto file = zone_file(zone);
+  if (!file && !zone.empty()) return unknown(zone);
+  const auto offset = file ? offset_in_file(*file, at) : std::nullopt;
+  if (offset) return day_of(at + *offset);
+  if (!zone.empty()) {
+    return fail(ErrorKind::kConfig,
+                "the system's file of the time zone '" + std::string(zone) + "' cannot be read",
+                "install the package tzdata anew");
   }
+  return fail(ErrorKind::kConfig, "the system's time zone cannot be read",
+              "set TZ, for example TZ=Pacific/Auckland");
 }
 
 }  // namespace larderloop
