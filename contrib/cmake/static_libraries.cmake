@@ -12,6 +12,11 @@ option(LARDERLOOP_STATIC_LIBRARIES "Link libraries as archives where the system 
 # Always there, and better taken as they are: parts of the C library.
 set(LARDERLOOP_C_LIBRARIES m pthread rt dl c)
 
+# The run-time library of C++, for a program whose other libraries are archives: two copies of it must not meet.
+if(LARDERLOOP_STATIC_LIBRARIES)
+  set(LARDERLOOP_STATIC_RUNTIME -static-libstdc++ -static-libgcc)
+endif()
+
 # larderloop_archives(<result> <name>...): lib<name>.a for each name, or nothing when one is missing.
 function(larderloop_archives result)
   set(archives "")
@@ -47,5 +52,6 @@ function(larderloop_package name)
     target_link_libraries(larderloop_package_${name} INTERFACE ${archives})
   else()
     target_link_libraries(larderloop_package_${name} INTERFACE PkgConfig::${name})
+    set(LARDERLOOP_STATIC_RUNTIME "" PARENT_SCOPE)
   endif()
 endfunction()
