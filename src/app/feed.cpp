@@ -32,8 +32,10 @@ class Writer {
 
   Result<std::vector<FeedEvent>> events() {
     for (const KitPlan& kit : plan_.kits) {
-      if (auto told = reviews(kit); !told) return fail(told.error());
-      shopping(kit);
+      const auto slots = review_slots(household_, kit.schedule.kit, plan_.as_of);
+      if (!slots) return fail(slots.error());
+      reviews(kit, *slots);
+      shopping(kit, *slots);
     }
     meals();
     give_aways();
@@ -57,20 +59,17 @@ class Writer {
     events_.push_back(std::move(event));
   }
 
-  Status reviews(const KitPlan& kit) {
-    auto slots = review_slots(household_, kit.schedule.kit, plan_.as_of);
-    if (!slots) return fail(slots.error());
+  void reviews(const KitPlan& kit, const std::vector<ReviewSlot>& slots) {
     const std::string name = place_words(household_, kit.schedule.kit);
     const int slack = kit.schedule.slack_days;
     const ReviewSlot* previous = nullptr;
-    for (const ReviewSlot& slot : *slots) {
+    for (const ReviewSlot& slot : slots) {
       const bool wanted = slot.state == SlotState::kOpen || slot.state == SlotState::kDue || slot.state == SlotState::kComing;
       if (!wanted || slot.day < plan_.as_of) continue;
       if (previous != nullptr) tell_review(*previous, name, slot.day + Days(slack));
       previous = &slot;
       if (days_between(plan_.as_of, slot.slot) > kReviewsAheadDays) break;
     }
-    return {};
   }
 
   void tell_review(const ReviewSlot& slot, const std::string& name, Day hold_until) {
@@ -85,16 +84,15 @@ class Writer {
   }
 
   // One event for what a kit still needs, named by the review that found it missing.
-  void shopping(const KitPlan& kit) {
+  void shopping(const KitPlan& kit, const std::vector<ReviewSlot>& slots) {
     if (kit.buy.empty()) return;
-    const auto slots = review_slots(household_, kit.schedule.kit, plan_.as_of);
     Day slot = kit.schedule.next.slot;
     Day need = plan_.as_of;
     if (kit.schedule.current) {
       slot = kit.schedule.current->slot;
       need = kit.schedule.current->day;
-    } else if (slots) {
-      for (const ReviewSlot& each : *slots) {
+    } else {
+      for (const ReviewSlot& each : slots) {
         if (each.state == SlotState::kDone) slot = each.slot;
       }
     }
