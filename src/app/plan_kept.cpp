@@ -4,6 +4,7 @@
 #include "larderloop/plan/check.h"
 
 #include <algorithm>
+#include <type_traits>
 
 namespace larderloop {
 namespace {
@@ -44,10 +45,18 @@ plan::Solution<Plan> KeptPlans::solve(const std::string& name, const Problem& pr
   const auto found = std::find_if(kept_.begin(), kept_.end(),
                                   [&](const KeptPlan& each) { return each.name == name; });
   plan::Solution<Plan> solution;
-  const bool same = found != kept_.end() && found->problem == print &&
-                    read_plan(found->plan, solution) && still_holds(problem, solution) &&
+  const bool readable = found != kept_.end() && read_plan(found->plan, solution);
+  const bool same = readable && found->problem == print && still_holds(problem, solution) &&
                     (!limits_ || solution.proven());
-  if (!same) solution = plan::solve(problem, limits_.value_or(plan::household_limits()));
+  if (!same) {
+    const plan::Limits limits = limits_.value_or(plan::household_limits());
+    if constexpr (std::is_same_v<Plan, plan::EatDownPlan>) {
+      const Plan before = readable ? std::move(solution.plan) : Plan{};
+      solution = plan::solve(problem, limits, readable ? &before : nullptr);
+    } else {
+      solution = plan::solve(problem, limits);
+    }
+  }
   now_.push_back({name, print, same ? found->plan : plan_text(solution)});
   return solution;
 }

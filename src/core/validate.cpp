@@ -157,6 +157,8 @@ void sort_lists(Household& household) {
   std::stable_sort(household.feed.begin(), household.feed.end(), [](const FeedStamp& a, const FeedStamp& b) {
     return std::tie(a.key, a.generation) < std::tie(b.key, b.generation);
   });
+  std::stable_sort(household.kept_plans.begin(), household.kept_plans.end(),
+                   [](const KeptPlan& a, const KeptPlan& b) { return a.name < b.name; });
 }
 
 }  // namespace larderloop

@@ -176,6 +176,16 @@ void validate_shown(Findings& findings) {
       check_amount(findings, place, serving.amount, 1);
     }
   }
+  std::set<std::string> plans;
+  for (std::size_t index = 0; index < household.kept_plans.size(); ++index) {
+    const KeptPlan& plan = household.kept_plans[index];
+    const std::string where = at("kept_plans", index);
+    if (plan.name.empty() || plan.problem.empty() || plan.plan.empty()) {
+      findings.add(where, plan.name, "a kept plan has a name, a problem and a plan", "leave the whole kept plan out: it is worked out anew");
+    } else if (!plans.insert(plan.name).second) {
+      findings.add(where + "/name", plan.name, "this plan is kept twice", "leave one out: it is worked out anew");
+    }
+  }
   std::set<std::pair<std::string, int>> seen;
   for (std::size_t index = 0; index < household.feed.size(); ++index) {
     const FeedStamp& stamp = household.feed[index];

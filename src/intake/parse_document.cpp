@@ -91,6 +91,7 @@ Household read_household(const JsonNode& document, Findings& findings) {
   read_list(in, "review_marks", out.review_marks, intake::read_review_mark, sizes);
   read_list(in, "shown_meals", out.shown_meals, intake::read_shown_meal, sizes);
   read_list(in, "feed", out.feed, intake::read_feed_stamp);
+  read_list(in, "kept_plans", out.kept_plans, intake::read_kept_plan);
   in.finish();
   return out;
 }

@@ -74,4 +74,14 @@ FeedStamp read_feed_stamp(const JsonNode& node, const Path& path, Findings& find
   return out;
 }
 
+KeptPlan read_kept_plan(const JsonNode& node, const Path& path, Findings& findings) {
+  Reader in(node, path, findings, "a kept plan");
+  KeptPlan out;
+  in.text("name", out.name, Need::kRequired);
+  in.text("problem", out.problem, Need::kRequired);
+  in.text("plan", out.plan, Need::kRequired);
+  in.finish();
+  return out;
+}
+
 }  // namespace larderloop::intake

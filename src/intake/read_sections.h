@@ -55,5 +55,6 @@ void read_amount(Reader& in, const UnitSizes& sizes, LotId lot, Need need, HalfS
 [[nodiscard]] ShownMeal read_shown_meal(const JsonNode& node, const Path& path, Findings& findings,
                                         const UnitSizes& sizes);
 [[nodiscard]] FeedStamp read_feed_stamp(const JsonNode& node, const Path& path, Findings& findings);
+[[nodiscard]] KeptPlan read_kept_plan(const JsonNode& node, const Path& path, Findings& findings);
 
 }  // namespace larderloop::intake

@@ -40,6 +40,7 @@ std::string render_document(const Household& household) {
   write_list(out, "review_marks", household.review_marks, intake::review_mark_node, sizes);
   write_list(out, "shown_meals", household.shown_meals, intake::shown_meal_node, sizes);
   write_list(out, "feed", household.feed, intake::feed_stamp_node);
+  write_list(out, "kept_plans", household.kept_plans, intake::kept_plan_node);
   return intake::write_canonical(out.done());
 }
 

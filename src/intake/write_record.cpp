@@ -107,4 +107,12 @@ JsonNode feed_stamp_node(const FeedStamp& stamp) {
   return out.done();
 }
 
+JsonNode kept_plan_node(const KeptPlan& plan) {
+  ObjectWriter out;
+  out.add("name", std::string_view(plan.name))
+      .add("problem", std::string_view(plan.problem))
+      .add("plan", std::string_view(plan.plan));
+  return out.done();
+}
+
 }  // namespace larderloop::intake

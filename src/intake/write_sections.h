@@ -34,5 +34,6 @@ void write_amount(ObjectWriter& out, const UnitSizes& sizes, LotId lot, HalfServ
 [[nodiscard]] JsonNode review_mark_node(const ReviewMark& mark, const UnitSizes& sizes);
 [[nodiscard]] JsonNode shown_meal_node(const ShownMeal& meal, const UnitSizes& sizes);
 [[nodiscard]] JsonNode feed_stamp_node(const FeedStamp& stamp);
+[[nodiscard]] JsonNode kept_plan_node(const KeptPlan& plan);
 
 }  // namespace larderloop::intake

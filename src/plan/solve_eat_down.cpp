@@ -7,6 +7,8 @@
 #include "plan/lexicographic.h"
 #include "plan/write_model.h"
 
+#include <limits>
+
 namespace larderloop::plan {
 namespace {
 
@@ -16,33 +18,38 @@ std::vector<std::int64_t> vector_of(const Verdict& verdict) {
   return values;
 }
 
-// The best of the plans to start from: what was shown kept; only what was asked for; all free.
-EatDownPlan starting_plan(const EatDownProblem& problem) {
-  EatDownPlan plan = plan_eat_down(problem);
-  if (problem.published.empty() && problem.wished.empty()) return plan;
-  std::vector<std::int64_t> values = vector_of(check(problem, plan));
-  EatDownProblem freer = problem;
-  freer.published.clear();
-  for (int round = 0; round < 2; ++round) {
-    EatDownPlan other = plan_eat_down(freer);
+// The best of the plans to start from: an earlier plan kept as far as it goes; what was shown kept;
+// only what was asked for; all free.
+EatDownPlan starting_plan(const EatDownProblem& problem, const EatDownPlan* before) {
+  EatDownPlan best = plan_eat_down(problem);
+  std::vector<std::int64_t> values = vector_of(check(problem, best));
+  const auto consider = [&](const EatDownProblem& like) {
+    EatDownPlan other = plan_eat_down(like);
     std::vector<std::int64_t> others = vector_of(check(problem, other));
-    if (others < values) {
-      plan = std::move(other);
-      values = std::move(others);
-    }
-    if (freer.wished.empty()) break;
-    freer.wished.clear();
+    if (others >= values) return;
+    best = std::move(other);
+    values = std::move(others);
+  };
+  EatDownProblem like = problem;
+  if (before != nullptr) {
+    like.published = before->servings;
+    like.published_until = std::numeric_limits<std::int64_t>::max();
+    consider(like);
   }
-  return plan;
+  like.published.clear();
+  if (!problem.published.empty() || before != nullptr) consider(like);
+  like.wished.clear();
+  if (!problem.wished.empty()) consider(like);
+  return best;
 }
 
 class EatDownSolver {
  public:
-  EatDownSolver(const EatDownProblem& problem, const Limits& limits)
-      : problem_(problem), limits_(limits), compiled_(problem) {}
+  EatDownSolver(const EatDownProblem& problem, const Limits& limits, const EatDownPlan* before)
+      : problem_(problem), limits_(limits), before_(before), compiled_(problem) {}
 
   Solution<EatDownPlan> solve() {
-    plan_ = starting_plan(problem_);
+    plan_ = starting_plan(problem_, before_);
     const Verdict verdict = check(problem_, plan_);
     values_ = vector_of(verdict);
     for (const Level& level : verdict.levels) names_.push_back(level.name);
@@ -153,6 +160,7 @@ class EatDownSolver {
 
   const EatDownProblem& problem_;
   const Limits& limits_;
+  const EatDownPlan* before_;
   CompiledEat compiled_;
   EatDownPlan plan_;
   std::vector<std::string> names_;
@@ -162,8 +170,9 @@ class EatDownSolver {
 
 }  // namespace
 
-Solution<EatDownPlan> solve(const EatDownProblem& problem, const Limits& limits) {
-  return EatDownSolver(problem, limits).solve();
+Solution<EatDownPlan> solve(const EatDownProblem& problem, const Limits& limits,
+                            const EatDownPlan* before) {
+  return EatDownSolver(problem, limits, before).solve();
 }
 
 std::string export_model(const EatDownProblem& problem, const std::string& level,

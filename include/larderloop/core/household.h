@@ -332,8 +332,7 @@ struct ShownMeal {
 };
 
 // A plan as it was last worked out, so that an unchanged problem is not solved again. `name`: "eat-down" or "refill <kit>"; `problem`: the
-// fingerprint of the planning problem; `plan`: text of app/plan_kept.cpp. Can be worked out again at any time, so the household
-// document leaves it out.
+// fingerprint of the planning problem; `plan`: text of app/plan_kept_text.cpp. Can be worked out again at any time.
 struct KeptPlan {
   std::string name;
   std::string problem;

@@ -43,7 +43,9 @@ struct Solution {
   }
 };
 
-[[nodiscard]] Solution<EatDownPlan> solve(const EatDownProblem& problem, const Limits& limits);
+// `before`: a plan of an earlier day, as far as it still goes where the search starts, so that little changes when little happened.
+[[nodiscard]] Solution<EatDownPlan> solve(const EatDownProblem& problem, const Limits& limits,
+                                          const EatDownPlan* before = nullptr);
 [[nodiscard]] Solution<RefillPlan> solve(const RefillProblem& problem, const Limits& limits);
 
 // The integer program of one level, the levels before it held at `values` (as many as there are
