@@ -84,6 +84,10 @@ struct EatBuild {
 // Foods that some kit menu can use, or that are marked so: what eats itself down.
 [[nodiscard]] bool rotates(const Household& household, const Food& food);
 
+// The solved plan of meals and the kits' plans beside plain date order. `kits`: in the order in which they are served.
+[[nodiscard]] Comparison compare_with_plain(const BookView& view, const EatBuild& build, const plan::EatDownPlan& solved,
+                                            const std::vector<KitPlan>& kits, Day today);
+
 [[nodiscard]] Result<EatDown> plan_eating(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,
                                           const std::vector<ShownMeal>& shown, Day today, bool with_plain, KeptPlans& kept);
 [[nodiscard]] Result<KitPlan> plan_kit_in(const BookView& view, const KitSchedule& schedule, const Reserved& reserved,

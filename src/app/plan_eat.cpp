@@ -89,24 +89,6 @@ class Teller {
     });
   }
 
-  // What plain date order would do, judged by the same independent checker.
-  void compare_plain(EatDown& eat) const {
-    const plan::EatDownPlan plain = plan::plain_date_order(build_.problem);
-    eat.plain.broken_rules = plan::check(build_.problem, plain).violations.size();
-    std::map<std::string, const Position*> by_product;
-    for (const plan::EatLot& lot : build_.problem.lots) by_product.emplace(lot.product, build_.lots.at(lot.id));
-    std::set<std::pair<std::string, std::string>> told;
-    for (const plan::MealServing& serving : plain.servings) {
-      const Position& position = *by_product.at(serving.product);
-      const Person* person = find_person(*view_.household, PersonKey(serving.eater));
-      const auto refusal = why_not(*view_.household, *person, *position.food, effective_label(*position.facts));
-      if (!refusal || eat.plain.examples.size() >= 5 || !told.insert({serving.eater, serving.product}).second) continue;
-      const auto& [day, meal] = build_.meals.at(serving.meal);
-      eat.plain.examples.push_back(short_day(day) + ", " + std::string(meal_name(meal)) + ": " + person->name +
-                                   " would be handed " + position.food->name + ", but " + refusal_words(*refusal));
-    }
-  }
-
  private:
   const BookView& view_;
   const EatBuild& build_;
@@ -134,7 +116,7 @@ Result<EatDown> plan_eating(const BookView& view, const std::vector<KitPlan>& ki
   teller.tell_state(eat);
   tell_wishes(build, eat);
   eat.skipped = skipped(view, today);
-  if (with_plain) teller.compare_plain(eat);
+  if (with_plain) eat.comparison = compare_with_plain(view, build, solved, kits, today);
   return eat;
 }
 

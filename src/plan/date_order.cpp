@@ -1,5 +1,5 @@
 // Plain first-expired-first-out, as by hand: for comparison, so it heeds dates, kinds of meal and
-// appetites, and nothing else.
+// appetites, and nothing else; or, with rules, also who may have what and how much of it in a week.
 #include "larderloop/plan/planner.h"
 #include "plan/compiled.h"
 
@@ -12,7 +12,12 @@ namespace {
 
 class ByHand {
  public:
-  explicit ByHand(const EatDownProblem& problem) : c_(problem), open_(c_.products.size()) {
+  ByHand(const EatDownProblem& problem, bool with_rules)
+      : c_(problem),
+        with_rules_(with_rules),
+        open_(c_.products.size()),
+        week_left_(c_.week_limit),
+        product_left_(c_.product_limit) {
     for (const CompiledEat::Lot& lot : c_.lots) sealed_.push_back(lot.units);
     for (const CompiledEat::Lot& lot : c_.open_lots) {
       before_.push_back(lot.units);
@@ -62,9 +67,11 @@ class ByHand {
         if (wanted == 0) break;
         const std::size_t product = source.lot->product;
         if (!c_.suits(product, meal)) continue;
-        std::int64_t served = from_open(product, meal, wanted);
-        if (!source.already_open) served += from_sealed(source, meal, wanted - served, opened);
+        const std::int64_t most = std::min(wanted, allowed(seat, product));
+        std::int64_t served = from_open(product, meal, most);
+        if (!source.already_open) served += from_sealed(source, meal, most - served, opened);
         if (served > 0) eaten[product] += served;
+        if (with_rules_) count(seat, product, served);
         wanted -= served;
       }
       for (const auto& [product, servings] : eaten) {
@@ -79,6 +86,26 @@ class ByHand {
     for (const auto& [lot, units] : opened) {
       if (c_.products[c_.lots[lot].product].open_days == 0) open_[c_.lots[lot].product].clear();
     }
+  }
+
+  // What the rules still allow the seat of the product.
+  [[nodiscard]] std::int64_t allowed(std::size_t seat, std::size_t product) const {
+    const std::size_t eater = c_.seats[seat].eater;
+    if (!with_rules_) return CompiledEat::kMost;
+    if (!c_.will_eat(product, eater)) return 0;
+    const std::int64_t left = std::min(week_left_[week_of(seat) * c_.eaters.size() + eater],
+                                       product_left_[product_at(seat, product)]);
+    return std::max<std::int64_t>(0, left);
+  }
+  void count(std::size_t seat, std::size_t product, std::int64_t served) {
+    week_left_[week_of(seat) * c_.eaters.size() + c_.seats[seat].eater] -= served;
+    product_left_[product_at(seat, product)] -= served;
+  }
+  [[nodiscard]] std::size_t week_of(std::size_t seat) const {
+    return c_.meals[c_.seats[seat].meal].week;
+  }
+  [[nodiscard]] std::size_t product_at(std::size_t seat, std::size_t product) const {
+    return (week_of(seat) * c_.products.size() + product) * c_.eaters.size() + c_.seats[seat].eater;
   }
 
   // What is open goes first: units open before, soonest date first, then the oldest opened.
@@ -119,9 +146,11 @@ class ByHand {
   }
 
   CompiledEat c_;
+  bool with_rules_;
   std::vector<Source> sources_;
-  std::vector<std::int64_t> sealed_, before_;  // units, servings
-  std::vector<std::deque<Open>> open_;         // by product
+  std::vector<std::int64_t> sealed_, before_;           // units, servings
+  std::vector<std::deque<Open>> open_;                  // by product
+  std::vector<std::int64_t> week_left_, product_left_;  // as in CompiledEat
   std::vector<Opened> opened_;
   std::vector<MealServing> servings_;
 };
@@ -129,7 +158,11 @@ class ByHand {
 }  // namespace
 
 EatDownPlan plain_date_order(const EatDownProblem& problem) {
-  return ByHand(problem).plan();
+  return ByHand(problem, false).plan();
+}
+
+EatDownPlan plain_date_order_with_rules(const EatDownProblem& problem) {
+  return ByHand(problem, true).plan();
 }
 
 }  // namespace larderloop::plan

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "larderloop/app/reviews.h"
+#include "larderloop/app/plan.h"
 #include "render/json_common.h"
 
 namespace larderloop::json_parts {
@@ -17,5 +18,7 @@ void put_food(Json& into, const Household& household, const FoodKey& food);
 [[nodiscard]] Json schedule(const KitSchedule& schedule);
 [[nodiscard]] Json slot(const ReviewSlot& slot);
 [[nodiscard]] Json leaving(const Household& household, const std::vector<Leaving>& list);
+
+[[nodiscard]] Json comparison(const Comparison& all);
 
 }  // namespace larderloop::json_parts

@@ -196,8 +196,12 @@ Json eat_down(const Household& household, const EatDown& eat) {
   part["skipped"] = std::move(skipped);
   part["changed"] = strings(eat.changed);
   part["levels"] = level_list(eat.levels);
+  // Beside the comparison since the first version: readers may know it.
+  const Comparison none;
+  const Comparison& beside = eat.comparison ? *eat.comparison : none;
   part["plain_date_order"] =
-      Json{{"broken_rules", eat.plain.broken_rules}, {"examples", strings(eat.plain.examples)}};
+      Json{{"broken_rules", beside.plain.broken_rules}, {"examples", strings(beside.examples)}};
+  part["comparison"] = eat.comparison ? json_parts::comparison(beside) : Json(nullptr);
   return part;
 }
 

@@ -202,15 +202,6 @@ std::string render_kit_plan_text(const Household& household, const KitPlan& plan
   return text;
 }
 
-std::string render_compare_text(const EatDown& eat) {
-  std::string text = "Beside plain date order\n  this plan breaks no rule (checked independently)\n";
-  text += fmt::format("  handing out the soonest date without regard to people breaks {} {}{}\n", eat.plain.broken_rules,
-                      plural("rule", static_cast<std::int64_t>(eat.plain.broken_rules)),
-                      eat.plain.examples.empty() ? "" : ", for example:");
-  for (const std::string& example : eat.plain.examples) text += "    " + example + "\n";
-  return text;
-}
-
 std::string render_plan_text(const Household& household, const PlanReport& report, bool all_meals) {
   std::string text = "Plan of " + plain_day(report.as_of) + "\n\n";
   text += state_text(household, report.eat_down);

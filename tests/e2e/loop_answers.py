@@ -32,6 +32,28 @@ class Answers(DemoTest):
         self.assertTrue(plain["examples"])
         self.assertIn("this plan breaks no rule", self.ok("plan", "--compare").out)
 
+    def test_the_comparison_decides_in_numbers(self):
+        self.assertIsNone(self.data("plan")["eat_down"]["comparison"])
+        plan = self.data("plan", "--compare")
+        compared = plan["eat_down"]["comparison"]
+        mine, allowed, by_date = (compared[name] for name in ("plan", "date_order_allowed", "date_order"))
+        for fair in (mine, allowed):
+            self.assertEqual((fair["broken_rules"], fair["must_not_have"]["value"], fair["will_not_eat"]["value"]), (0, "0", "0"))
+        self.assertGreater(float(by_date["must_not_have"]["value"]), 0)
+        served = sum(float(each["amount"]["value"]) for meal in plan["eat_down"]["meals"] for each in meal["helpings"])
+        self.assertEqual(float(mine["handed_out"]["value"]), served)
+        levels = {level["name"]: level["value"] for level in plan["eat_down"]["levels"]}
+        # The levels count half servings.
+        self.assertEqual(2 * float(mine["thrown_away"]["amount"]["value"]), levels["wasted"])
+        self.assertEqual(2 * float(mine["given_away"]["amount"]["value"]), levels["donated"])
+        self.assertLessEqual(float(mine["thrown_away"]["amount"]["value"]), float(allowed["thrown_away"]["amount"]["value"]))
+        bought = [line for kit in plan["kits"] for line in kit["buy"] if line["water_ml"] is None]
+        self.assertEqual(compared["purchases"]["plan"]["packs"], sum(line["packs"] for line in bought))
+        self.assertEqual(compared["purchases"]["plan"]["cents"], sum(line["packs"] * (line["price_cents"] or 0) for line in bought))
+        text = self.ok("plan", "--compare").out
+        for row in ("thrown away, servings", "given away, servings", "packs to buy", "to who must not have it"):
+            self.assertIn(row, text)
+
     def test_the_same_day_gives_the_same_bytes(self):
         first = self.ok("plan", "--json").out
         self.assertEqual(self.ok("plan", "--json").out, first)

@@ -147,10 +147,51 @@ struct Skipped {
   std::optional<Day> give_by;
 };
 
-// Units of other days and lots that would be eaten, as counted by the independent checker for plain date order without regard to people.
-struct PlainOrder {
-  std::size_t broken_rules = 0;
-  std::vector<std::string> examples;  // at most five, in plain words
+// Food that nobody eats before its date. `units`: never opened; `amount`: these and what is left in opened ones. Money is that of the food's
+// cheapest pack, energy that of the food; the parts of `amount` that have none stand apart.
+struct NotEaten {
+  std::int64_t units = 0;
+  HalfServings amount;
+  std::int64_t cents = 0;
+  HalfServings without_price;
+  std::int64_t kcal = 0;
+  HalfServings without_energy;
+  friend bool operator==(const NotEaten&, const NotEaten&) = default;
+};
+
+// What one way of sharing out the ageing food comes to. `handed_out`: to whoever; `must_not`, `will_not`: the parts of it handed to somebody who
+// must not have it (label, diet, species) or does not eat it (refuses, does not want it), so not waste but broken rules. `repeats`: beyond
+// two servings of one food for one person in one week, counted with what was eaten this week before; not for pets.
+struct EatingTally {
+  HalfServings handed_out;
+  NotEaten thrown_away;
+  NotEaten given_away;
+  HalfServings repeats;
+  std::size_t broken_rules = 0;  // as the independent checker counts them
+  HalfServings must_not;
+  HalfServings will_not;
+  friend bool operator==(const EatingTally&, const EatingTally&) = default;
+};
+
+// What filling the kits takes from the shops, water apart. `unmet`: units of menu lines that stay empty.
+struct PurchaseTally {
+  std::int64_t packs = 0;
+  std::int64_t cents = 0;
+  std::int64_t unmet = 0;
+  friend bool operator==(const PurchaseTally&, const PurchaseTally&) = default;
+};
+
+// The plan beside plain date order, on the same book. `allowed`: soonest date first to whoever at the table may have it, within appetite, weekly
+// tolerance and variety; `plain`: without regard to people. Nobody refills a kit by dates alone, so the purchases stand beside the greedy refill
+// (plan::plan_refill). `examples`: at most five things that `plain` hands to the wrong person, in plain words.
+struct Comparison {
+  EatingTally plan;
+  EatingTally allowed;
+  EatingTally plain;
+  PurchaseTally bought;
+  PurchaseTally greedy;
+  std::vector<std::string> examples;
+  std::string currency;
 };
 
 struct EatDown {
@@ -164,7 +205,7 @@ struct EatDown {
   std::vector<Skipped> skipped;    // three times or more, by lot
   std::vector<std::string> changed;  // what differs from the plan last shown for this week and the next, and why
   std::vector<plan::Level> levels;
-  PlainOrder plain;
+  std::optional<Comparison> comparison;  // only where it was asked for
 };
 
 struct PlanReport {
@@ -173,7 +214,7 @@ struct PlanReport {
   EatDown eat_down;
 };
 
-// `with_plain`: also work out what plain date order would break. `limits`: how hard to try; absent: as a household's plan is
+// `with_plain`: also compare with plain date order. `limits`: how hard to try; absent: as a household's plan is
 // worked out, which a book keeps.
 struct PlanEffort {
   bool with_plain = false;

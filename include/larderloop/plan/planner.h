@@ -10,6 +10,9 @@ namespace larderloop::plan {
 // Plain date order without regard to people, as by hand: at each meal everyone at the table is handed the soonest-dated food that suits the kind of
 // meal. For comparison only; the checker says what it breaks.
 [[nodiscard]] EatDownPlan plain_date_order(const EatDownProblem& problem);
+// The same among allowed people: at each meal, in the order of ids, each is handed the soonest-dated food they may have, up to appetite, tolerance and
+// monotony. Every hard rule holds; nothing is looked ahead for. For comparison only.
+[[nodiscard]] EatDownPlan plain_date_order_with_rules(const EatDownProblem& problem);
 // Keep good units where they lie, move in from the pantry (longest-dated first), then buy the cheapest packs.
 [[nodiscard]] RefillPlan plan_refill(const RefillProblem& problem);
 

@@ -15,7 +15,7 @@ namespace larderloop {
 // `all_meals`: not only this week and the next.
 [[nodiscard]] std::string render_plan_text(const Household& household, const PlanReport& report, bool all_meals);
 [[nodiscard]] std::string render_kit_plan_text(const Household& household, const KitPlan& plan);
-// What plain date order would break, beside this plan.
+// The plan beside plain date order, as a table; empty where it was not compared.
 [[nodiscard]] std::string render_compare_text(const EatDown& eat);
 [[nodiscard]] std::string render_shop_text(const Household& household, const ShopList& list);
 [[nodiscard]] std::string render_review_dates_text(const Household& household, const std::vector<ReviewSlot>& slots, Day today);
