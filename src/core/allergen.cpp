@@ -3,6 +3,7 @@
 #include "core/embedded.h"
 
 #include <algorithm>
+#include <unordered_map>
 #include <utility>
 
 namespace larderloop {
@@ -39,11 +40,15 @@ const std::vector<Row>& rows() {
   return all;
 }
 
+// A plan asks this some ten thousand times.
 const Row* row_of(std::string_view key) {
-  const auto found =
-      std::lower_bound(rows().begin(), rows().end(), key,
-                       [](const Row& row, std::string_view k) { return row.key < k; });
-  return found != rows().end() && found->key == key ? &*found : nullptr;
+  static const std::unordered_map<std::string_view, const Row*> by_key = [] {
+    std::unordered_map<std::string_view, const Row*> found;
+    for (const Row& row : rows()) found.emplace(row.key, &row);
+    return found;
+  }();
+  const auto found = by_key.find(key);
+  return found == by_key.end() ? nullptr : found->second;
 }
 
 bool is_word(std::string_view text) {
