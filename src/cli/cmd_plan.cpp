@@ -12,6 +12,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
 #include <memory>
 
 namespace larderloop::cli {
@@ -19,9 +20,18 @@ namespace {
 
 // The plan, with the shown meals kept.
 Result<PlanReport> keep_plan(Runtime& runtime, const PlanEffort& effort = {}) {
-  return runtime.keep([&](const Household& household, Asked asked) {
-    return make_plan(household, asked, effort);
-  });
+  return runtime.keep(
+      [&](const Household& household, Asked asked) { return make_plan(household, asked, effort); });
+}
+
+bool proven(const PlanReport& plan) {
+  const auto all = [](const std::vector<plan::Level>& levels) {
+    return std::all_of(levels.begin(), levels.end(),
+                       [](const plan::Level& level) { return level.proven(); });
+  };
+  return all(plan.eat_down.levels) &&
+         std::all_of(plan.kits.begin(), plan.kits.end(),
+                     [&](const KitPlan& kit) { return all(kit.levels); });
 }
 
 }  // namespace
@@ -61,15 +71,17 @@ Action add_plan(CLI::App& app, Runtime& runtime) {
       if (!limits) return fail(limits.error());
       effort.limits = *limits;
     }
+    warn_of_clock(*problem, runtime);
     auto plan = keep_plan(runtime, effort);
     if (!plan) return fail(plan.error());
+    const int code = proof_code(*problem, proven(*plan), runtime);
     if (runtime.options.json) {
       runtime.print_bytes(render_plan_json(runtime.household(), *plan));
-      return 0;
+      return code;
     }
     runtime.print(render_plan_text(runtime.household(), *plan, *all));
     if (*compare) runtime.print("\n" + render_compare_text(plan->eat_down));
-    return 0;
+    return code;
   };
 }
 

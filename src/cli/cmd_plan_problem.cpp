@@ -1,5 +1,4 @@
 // plan --problem, --dump-problem, --export-model: planning problems by themselves.
-#include "cli/exit_status.h"
 #include "cli/files.h"
 #include "cli/kit_argument.h"
 #include "cli/option_parts.h"
@@ -90,9 +89,7 @@ Result<int> solve_and_print(const PlanProblemOptions& given, const PlanningProbl
   auto solution = solve_problem(problem, limits);
   if (!solution) return fail(solution.error());
   runtime.print_bytes(render_solution_json(problem, *solution));
-  if (!given.prove || solution->proven()) return 0;
-  return runtime.report(make_error(ErrorKind::kNotProven, "the plan is not proven best",
-                                   "give it more: leave out --nodes and --seconds"));
+  return proof_code(given, solution->proven(), runtime);
 }
 
 }  // namespace
@@ -171,6 +168,17 @@ Result<plan::Limits> limits_of(const PlanProblemOptions& given) {
   return limits;
 }
 
+void warn_of_clock(const PlanProblemOptions& given, Runtime& runtime) {
+  if (given.seconds.empty()) return;
+  runtime.warn("The search ends by the clock: the same question may get another answer.");
+}
+
+int proof_code(const PlanProblemOptions& given, bool proven, Runtime& runtime) {
+  if (!given.prove || proven) return 0;
+  return runtime.report(make_error(ErrorKind::kNotProven, "the plan is not proven best",
+                                   "give it more: leave out --nodes and --seconds"));
+}
+
 Result<int> plan_problem(const PlanProblemOptions& given, Runtime& runtime) {
   auto limits = limits_of(given);
   if (!limits) return fail(limits.error());
@@ -183,9 +191,7 @@ Result<int> plan_problem(const PlanProblemOptions& given, Runtime& runtime) {
     if (Status written = runtime.deliver(given.dump, text); !written) return fail(written.error());
     return 0;
   }
-  if (limits->seconds) {
-    runtime.warn("The search ends by the clock: the same question may get another answer.");
-  }
+  warn_of_clock(given, runtime);
   if (!given.model.empty()) return write_model(given, *problem, *limits, runtime);
   return solve_and_print(given, *problem, *limits, runtime);
 }

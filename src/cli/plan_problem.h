@@ -32,6 +32,11 @@ void add_plan_problem_options(CLI::App& app, PlanProblemOptions& options);
 [[nodiscard]] Status check_plan_problem_options(const PlanProblemOptions& options);
 // --nodes and --seconds; --prove lifts the limits that are not given.
 [[nodiscard]] Result<plan::Limits> limits_of(const PlanProblemOptions& options);
+// Says that the clock ends the search, when it does.
+void warn_of_clock(const PlanProblemOptions& options, Runtime& runtime);
+// The exit code after the answer: with --prove that of kNotProven, with a message, when it is not
+// proven best.
+[[nodiscard]] int proof_code(const PlanProblemOptions& options, bool proven, Runtime& runtime);
 // Pre: by_itself(). The exit code.
 [[nodiscard]] Result<int> plan_problem(const PlanProblemOptions& options, Runtime& runtime);
 
