@@ -68,6 +68,22 @@ class Flow {
   std::vector<std::size_t> next_;
 };
 
+// Servings of one unit that may be eaten at all: those at the table while it is open, by appetite
+// and variety.
+std::int64_t most_of_a_unit(const World& world, std::size_t food) {
+  const SimFood& what = world.foods[food];
+  const std::int64_t days = what.servings > 1 ? what.open_days + 1 : 1;
+  const std::int64_t weeks = (days + 6) / 7;  // three meals in any seven days
+  const std::int64_t meals = days == 1 ? 1 : 3 * weeks;
+  const std::int64_t touched = days == 1 ? 1 : weeks + 1;
+  std::int64_t sum = 0;
+  for (std::size_t person = 0; person < world.people.size(); ++person) {
+    if (world.may_eat(person, food))
+      sum += std::min(meals * world.people[person].appetite, touched * kMonotony);
+  }
+  return std::min(what.servings, sum);
+}
+
 }  // namespace
 
 std::int64_t known_future_bound(const World& world, const Outcome& outcome, std::int64_t days) {
@@ -92,8 +108,9 @@ std::int64_t known_future_bound(const World& world, const Outcome& outcome, std:
     if (lot.last >= days || servings <= 0) continue;
     supply += servings;
     const std::size_t from = nodes++;
-    edges.emplace_back(0, from, servings);
     const SimFood& food = world.foods[lot.food];
+    const std::int64_t units = (lot.servings + food.servings - 1) / food.servings;
+    edges.emplace_back(0, from, std::min(servings, units * most_of_a_unit(world, lot.food)));
     const std::int64_t until = lot.last + (food.servings > 1 ? food.open_days : 0);
     std::map<std::size_t, bool> reached;
     const auto first = std::lower_bound(

@@ -361,7 +361,8 @@ class Life {
     if (!world_.snacks(day, person, pick)) return;
     std::vector<std::string> allowed;
     for (const auto& [id, lot] : pantry_) {
-      if (lot.units > 0 && lot.last >= day && world_.may_eat(person, lot.food))
+      const bool bite = world_.foods[lot.food].servings == 1;  // nobody opens a jar between meals
+      if (bite && lot.units > 0 && lot.last >= day && world_.may_eat(person, lot.food))
         allowed.push_back(id);
     }
     if (allowed.empty()) return;

@@ -41,7 +41,8 @@ struct Outcome {
 
 // Servings of what came into the pantry, dates before the last day, that could not have been eaten
 // even by somebody who knew all of it on the first day: who is at which meal, what comes when. A
-// lower bound of thrown + given, since units are taken apart into servings here.
+// lower bound of thrown + given: it shares servings out as if units could be taken apart, and heeds
+// of an opened unit only how many at most may eat of it while it keeps.
 [[nodiscard]] std::int64_t known_future_bound(const World& world, const Outcome& outcome,
                                               std::int64_t days);
 
