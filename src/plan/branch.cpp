@@ -22,6 +22,7 @@ Branched branch_and_cut(const Mip& mip, Relaxation& relaxation, const MipLevel& 
                         std::int64_t cutoff, std::int64_t nodes, std::optional<double> seconds) {
   ClpSimplex lp(relaxation.clp());
   lp.setLogLevel(0);
+  lp.setMaximumSeconds(-1.0);
   // A search cut short must not pass its limit on: relaxations left half-way would count as solved.
   lp.setMaximumIterations(std::numeric_limits<int>::max());
   OsiClpSolverInterface solver(&lp);

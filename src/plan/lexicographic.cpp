@@ -22,7 +22,12 @@ class Levels {
         floors_(floors),
         relaxation_(mip),
         best_(start),
-        begun_(std::chrono::steady_clock::now()) {}
+        begun_(std::chrono::steady_clock::now()) {
+    if (effort_.seconds) {
+      const std::chrono::duration<double> all(*effort_.seconds);
+      relaxation_.stop_at(begun_ + std::chrono::duration_cast<Relaxation::Clock::duration>(all));
+    }
+  }
 
   MipOutcome run() {
     MipOutcome outcome;

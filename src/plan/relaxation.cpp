@@ -71,6 +71,11 @@ bool Relaxation::solve(std::int64_t iterations) {
   // needs a tenth of the steps. The bounds do not depend on it, they are worked out from the prices
   // with the true costs.
   clp_->setPerturbation(iterations_ == 0 ? kAlwaysPerturbed : kPerturbedWhenStuck);
+  if (deadline_) {
+    const std::chrono::duration<double> left = *deadline_ - Clock::now();
+    if (left.count() <= 0) return false;
+    clp_->setMaximumSeconds(left.count());
+  }
   clp_->dual();
   iterations_ += clp_->numberIterations();
   return clp_->isProvenOptimal();

@@ -4,6 +4,7 @@
 
 #include "plan/mip.h"
 
+#include <chrono>
 #include <cstdint>
 #include <memory>
 #include <optional>
@@ -21,6 +22,8 @@ class Relaxation {
   Relaxation(const Relaxation&) = delete;
   Relaxation& operator=(const Relaxation&) = delete;
 
+  using Clock = std::chrono::steady_clock;
+  void stop_at(Clock::time_point deadline) { deadline_ = deadline; }
   void minimise(const MipLevel& level);
   // False: no point keeps all rows, or the solver gave up. `iterations`: at most so many.
   [[nodiscard]] bool solve(std::int64_t iterations);
@@ -45,6 +48,7 @@ class Relaxation {
   std::unique_ptr<ClpSimplex> clp_;
   double constant_ = 0;
   std::int64_t iterations_ = 0;
+  std::optional<Clock::time_point> deadline_;
 };
 
 }  // namespace larderloop::plan

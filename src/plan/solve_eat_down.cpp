@@ -7,6 +7,8 @@
 #include "plan/lexicographic.h"
 #include "plan/write_model.h"
 
+#include <algorithm>
+#include <chrono>
 #include <limits>
 
 namespace larderloop::plan {
@@ -97,20 +99,31 @@ class EatDownSolver {
   // Branching where it pays: on waste, which most families can be told the least of within a
   // fraction of a second.
   [[nodiscard]] Effort outline_effort() const {
-    return {kNodes, 0, 0, through("late"), through("changed"), limits_.seconds};
+    return {kNodes, 0, 0, through("late"), through("changed"), seconds_left()};
   }
   [[nodiscard]] Effort part_effort() const {
-    return {kNodes, through("wasted"), through(kNear), SIZE_MAX, SIZE_MAX, limits_.seconds};
+    return {kNodes, through("wasted"), through(kNear), SIZE_MAX, SIZE_MAX, seconds_left()};
+  }
+
+  [[nodiscard]] Effort exact_effort() const {
+    Effort effort = effort_of(limits_);
+    effort.seconds = seconds_left();
+    return effort;
+  }
+  [[nodiscard]] std::optional<double> seconds_left() const {
+    if (!limits_.seconds) return std::nullopt;
+    const std::chrono::duration<double> spent = std::chrono::steady_clock::now() - begun_;
+    return std::max(0.0, *limits_.seconds - spent.count());
   }
 
   // The whole exact model, where it is small enough or no limit forbids it.
   void finish() {
-    if (bounds_ == values_) return;
+    if (bounds_ == values_ || seconds_left() == 0.0) return;
     const EatModel exact(problem_, compiled_, Grain::kMeals);
     if (static_cast<std::int64_t>(exact.mip().columns.size()) > limits_.largest_model) return;
     const MipPoint start = exact.point_of(plan_);
     if (!allowed(exact.mip(), start)) return;
-    const MipOutcome outcome = solve_levels(exact.mip(), start, effort_of(limits_), bounds_);
+    const MipOutcome outcome = solve_levels(exact.mip(), start, exact_effort(), bounds_);
     take(exact, outcome);
     std::vector<std::int64_t> bounds;
     for (std::size_t k = 0; k < outcome.bounds.size(); ++k) {
@@ -161,6 +174,7 @@ class EatDownSolver {
   const EatDownProblem& problem_;
   const Limits& limits_;
   const EatDownPlan* before_;
+  std::chrono::steady_clock::time_point begun_ = std::chrono::steady_clock::now();
   CompiledEat compiled_;
   EatDownPlan plan_;
   std::vector<std::string> names_;
