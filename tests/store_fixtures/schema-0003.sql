@@ -1,4 +1,5 @@
 -- A whole book of schema 3 as SQL: the household of tests/unit/store/sample.h, written by 'sqlite3 FILE .dump'.
+-- Never changed: every later version of the program must open it.
 PRAGMA foreign_keys=OFF;
 BEGIN TRANSACTION;
 CREATE TABLE household (
