@@ -38,6 +38,7 @@ Action add_record_received(CLI::App& app, Runtime& runtime);
 Action add_record_thrown_out(CLI::App& app, Runtime& runtime);
 
 Action add_plan(CLI::App& app, Runtime& runtime);
+Action add_why(CLI::App& app, Runtime& runtime);
 Action add_shop(CLI::App& app, Runtime& runtime);
 Action add_calendar(CLI::App& app, Runtime& runtime);
 Action add_nudge(CLI::App& app, Runtime& runtime);
@@ -75,6 +76,7 @@ const std::vector<Command>& commands() {
       {"review skip", kReview, "Leave one review out", add_review_skip},
       {"review move", kReview, "Move one review to another day", add_review_move},
       {"plan", kWeek, "Show what comes out, goes in, is bought, and who eats what when", add_plan},
+      {"why", kWeek, "Say why something is eaten, kept or bought, or a meal is as it is", add_why},
       {"shop", kWeek, "Show what to buy: the replacement list", add_shop},
       {"nudge", kWeek, "Say in twelve lines what this week asks for", add_nudge},
       {"calendar", kWeek, "Write the calendar for the phone", add_calendar},
