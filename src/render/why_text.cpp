@@ -260,6 +260,10 @@ std::string amount(const Household& household, const WhyPart& part) {
   return plain::amount_of(household, part.food, part.amount);
 }
 
+std::string to_be_eaten(const WhyPart& part) {
+  return part.good_through ? "; it has to be eaten by " + plain_day(*part.good_through) : "";
+}
+
 std::string opening_words(const Household& household, const WhyReport& report,
                           const WhyPart& part) {
   const auto kit = [&] { return plain::place(household, *part.kit); };
@@ -274,9 +278,9 @@ std::string opening_words(const Household& household, const WhyReport& report,
       return fmt::format("{}: good, but no line of the menu of {} needs it.",
                          amount(household, part), kit());
     case Fate::kEaten:
-      return fmt::format("{}: eaten from {} on by {}; good through {}.", amount(household, part),
+      return fmt::format("{}: eaten from {} on by {}{}.", amount(household, part),
                          time_words(*part.when), plain::people(household, part.people),
-                         part.good_through ? plain_day(*part.good_through) : "no known day");
+                         to_be_eaten(part));
     case Fate::kGivenAway:
       return fmt::format("{}: given away rather than eaten.", amount(household, part));
     case Fate::kLeftOver:
@@ -308,10 +312,9 @@ std::string opening_words(const Household& household, const WhyReport& report,
       return words + fmt::format(", good through {} at least.", plain_day(*part.hold_until));
     }
     case Fate::kAtMeal:
-      return fmt::format("{} of {} (lot {}) for {}; good through {}.",
-                         capital(servings(part.amount.halves())), plain::food(household, part.food),
-                         part.at->lot.value(), plain::people(household, part.people),
-                         part.good_through ? plain_day(*part.good_through) : "no known day");
+      return fmt::format("{} of {} (lot {}) for {}{}.", capital(servings(part.amount.halves())),
+                         plain::food(household, part.food), part.at->lot.value(),
+                         plain::people(household, part.people), to_be_eaten(part));
     case Fate::kNothingThen:
       return nothing_words(report);
   }

@@ -132,6 +132,10 @@ class Schemas(DemoTest):
         self.see("plan", "plan", "--all")
         for case in ("eat-down-2-donate-rather-than-leave-over", "refill-2-packs-and-repeats"):
             self.see("solution", "plan", "--problem", SOURCE / "tests" / "oracle" / "cases" / f"{case}.json")
+        self.see("why", "why", "2027-04-04", "lunch")
+        for lot in (71, 116, 138, 207):
+            self.see("why", "why", lot)
+        self.see("why", "why", "apple-fruit-bar")
         self.see("shop", "shop")
         self.see("shop", "shop", "--pantry")
         self.see("nudge", "nudge")
