@@ -4,7 +4,6 @@
 #include "app/plan_build.h"
 #include "app/plan_shown.h"
 #include "app/plan_wishes.h"
-#include "larderloop/plan/check.h"
 #include "larderloop/plan/planner.h"
 
 namespace larderloop {
@@ -100,16 +99,12 @@ class Teller {
 Result<EatDown> plan_eating(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,
                             const std::vector<ShownMeal>& shown, Day today, bool with_plain, KeptPlans& kept) {
   const EatBuild build = build_eat_down(view, kits, reserved, shown, today);
-  const plan::Solution<plan::EatDownPlan> solution = kept.eat_down(build.problem);
-  const plan::EatDownPlan& solved = solution.plan;
-  const plan::Verdict verdict = plan::check(build.problem, solved);
-  if (!verdict.allowed()) {
-    return fail(ErrorKind::kDefect, "the plan of meals breaks a rule: " + verdict.violations.front(),
-                "please report this with: larderloop export");
-  }
+  const auto solution = kept.eat_down(build.problem);
+  if (!solution) return fail(solution.error());
+  const plan::EatDownPlan& solved = solution->plan;
   EatDown eat;
   eat.until = build.until;
-  eat.levels = solution.levels;
+  eat.levels = solution->levels;
   const Teller teller(view, build, today);
   if (auto told = teller.tell_meals(solved, eat); !told) return fail(told.error());
   teller.tell_rest(solved, eat);

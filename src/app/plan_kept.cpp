@@ -40,7 +40,7 @@ bool still_holds(const Problem& problem, plan::Solution<Plan>& kept) {
 }  // namespace
 
 template <typename Problem, typename Plan>
-plan::Solution<Plan> KeptPlans::solve(const std::string& name, const Problem& problem) {
+Result<plan::Solution<Plan>> KeptPlans::solve(const std::string& name, const Problem& problem) {
   const std::string print = fingerprint(problem);
   const auto found = std::find_if(kept_.begin(), kept_.end(),
                                   [&](const KeptPlan& each) { return each.name == name; });
@@ -56,16 +56,22 @@ plan::Solution<Plan> KeptPlans::solve(const std::string& name, const Problem& pr
     } else {
       solution = plan::solve(problem, limits);
     }
+    const plan::Verdict verdict = plan::check(problem, solution.plan);
+    if (!verdict.allowed()) {
+      return fail(ErrorKind::kDefect,
+                  "the plan '" + name + "' breaks a rule: " + verdict.violations.front(),
+                  "please report this with: larderloop export");
+    }
   }
   now_.push_back({name, print, same ? found->plan : plan_text(solution)});
   return solution;
 }
 
-plan::Solution<plan::EatDownPlan> KeptPlans::eat_down(const plan::EatDownProblem& problem) {
+Result<plan::Solution<plan::EatDownPlan>> KeptPlans::eat_down(const plan::EatDownProblem& problem) {
   return solve<plan::EatDownProblem, plan::EatDownPlan>("eat-down", problem);
 }
 
-plan::Solution<plan::RefillPlan> KeptPlans::refill(const std::string& kit,
+Result<plan::Solution<plan::RefillPlan>> KeptPlans::refill(const std::string& kit,
                                                    const plan::RefillProblem& problem) {
   return solve<plan::RefillProblem, plan::RefillPlan>("refill " + kit, problem);
 }

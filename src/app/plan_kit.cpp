@@ -3,7 +3,6 @@
 
 #include "app/plan_build.h"
 #include "larderloop/core/words.h"
-#include "larderloop/plan/check.h"
 #include "larderloop/plan/planner.h"
 
 namespace larderloop {
@@ -174,14 +173,10 @@ Result<KitPlan> plan_kit_in(const BookView& view, const KitSchedule& schedule, c
     return a.at.place != b.at.place ? a.at.place < b.at.place : a.food < b.food;
   });
   const RefillBuild build = build_refill(view, schedule, reserved, today);
-  const plan::Solution<plan::RefillPlan> solution = kept.refill(kit.str(), build.problem);
-  const plan::RefillPlan& solved = solution.plan;
-  const plan::Verdict verdict = plan::check(build.problem, solved);
-  if (!verdict.allowed()) {
-    return fail(ErrorKind::kDefect, "the refill plan of '" + kit.str() + "' breaks a rule: " + verdict.violations.front(),
-                "please report this with: larderloop export");
-  }
-  plan.levels = solution.levels;
+  const auto solution = kept.refill(kit.str(), build.problem);
+  if (!solution) return fail(solution.error());
+  const plan::RefillPlan& solved = solution->plan;
+  plan.levels = solution->levels;
   tell_fills(view, build, solved, plan);
   tell_purchases(view, build, solved, kit, schedule.hold_until, plan);
   for (const plan::LineUnits& unmet : solved.unmet) {

@@ -107,7 +107,9 @@ Result<std::unique_ptr<Work>> Work::make(const Household& household, Asked asked
     kit.plan = &plan;
     kit.reserved = reserved;
     kit.build = build_refill(work->view, plan.schedule, reserved, work->today);
-    kit.solved = kept.refill(plan.schedule.kit.str(), kit.build.problem);
+    auto solved = kept.refill(plan.schedule.kit.str(), kit.build.problem);
+    if (!solved) return fail(solved.error());
+    kit.solved = std::move(*solved);
     for (const Fill& fill : plan.fills) {
       if (fill.from == FillFrom::kPantry) reserved[fill.at] += fill.units;
     }
@@ -115,7 +117,9 @@ Result<std::unique_ptr<Work>> Work::make(const Household& household, Asked asked
   }
   work->eat = build_eat_down(work->view, work->planned.report.kits, reserved, household.shown_meals,
                              work->today);
-  work->eaten = kept.eat_down(work->eat.problem);
+  auto eaten = kept.eat_down(work->eat.problem);
+  if (!eaten) return fail(eaten.error());
+  work->eaten = std::move(*eaten);
   work->eat_plan = std::make_unique<EatPlan>(work->eat.problem, work->eaten.plan);
   return work;
 }

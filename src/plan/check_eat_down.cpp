@@ -5,13 +5,17 @@
 
 #include <algorithm>
 #include <deque>
+#include <string_view>
 #include <tuple>
 
 namespace larderloop::plan {
 namespace {
 
-std::string named(const char* what, const std::string& id) {
-  return std::string(what) + " '" + id + "'";
+// Ids are of the problem and the plan, which outlive the check.
+using Id = std::string_view;
+
+std::string named(const char* what, Id id) {
+  return std::string(what) + " '" + std::string(id) + "'";
 }
 std::string count(Exact number) {
   return number.fits() ? std::to_string(number.value()) : "more than 64 bits hold";
@@ -43,8 +47,7 @@ class EatDownCheck {
   void breaks(std::string sentence) { verdict_.violations.push_back(std::move(sentence)); }
 
   template <typename T>
-  void index_by_id(const std::vector<T>& all, const char* what,
-                   std::map<std::string, const T*>& by_id) {
+  void index_by_id(const std::vector<T>& all, const char* what, std::map<Id, const T*>& by_id) {
     for (const T& each : all) {
       if (!by_id.emplace(each.id, &each).second)
         breaks("the problem names " + named(what, each.id) + " twice");
@@ -90,8 +93,8 @@ class EatDownCheck {
   [[nodiscard]] std::int64_t first_day(const EatLot& lot) const {
     return std::max(problem_.today, lot.available_from.value_or(problem_.today));
   }
-  [[nodiscard]] static int rating(const Eater& eater, const std::string& product) {
-    const auto found = eater.ratings.find(product);
+  [[nodiscard]] static int rating(const Eater& eater, Id product) {
+    const auto found = eater.ratings.find(std::string(product));
     return found == eater.ratings.end() ? 0 : found->second;
   }
   [[nodiscard]] static bool will_eat(const EatProduct& product, const Eater& eater) {
@@ -109,84 +112,89 @@ class EatDownCheck {
 
   void read_opened() {
     for (const Opened& line : plan_.opened) {
-      const std::string what =
-          "opening " + named("lot", line.lot) + " at " + named("meal", line.meal);
+      const auto breaks_it = [&](const char* how) {
+        breaks("opening " + named("lot", line.lot) + " at " + named("meal", line.meal) + how);
+      };
       const auto lot = lots_.find(line.lot);
       const auto meal = meals_.find(line.meal);
       if (lot == lots_.end() || meal == meals_.end()) {
-        breaks(what + ": not in the problem");
+        breaks_it(": not in the problem");
         continue;
       }
-      if (!opened_.emplace(std::pair(line.lot, line.meal), line.units).second) {
-        breaks(what + ": planned twice");
+      if (!opened_.emplace(std::pair(Id(line.lot), Id(line.meal)), line.units).second) {
+        breaks_it(": planned twice");
         continue;
       }
-      if (line.units < 0) breaks(what + ": a negative number of units");
+      if (line.units < 0) breaks_it(": a negative number of units");
       if (line.units == 0) continue;
       const EatLot& from = *lot->second;
       const EatMeal& at = *meal->second;
       const EatProduct& product = *products_.at(from.product);
-      if (from.already_open) breaks(what + ": it is open already");
-      if (!in_scope(from)) breaks(what + ": it is good beyond the horizon and kept");
-      if (at.day < first_day(from)) breaks(what + ": before it is available");
-      if (at.day > from.last_good_day) breaks(what + ": after its last good day");
-      if (product.kinds.count(at.kind) == 0) breaks(what + ": it does not suit this kind of meal");
-      if (at.without.count(product.id) > 0) breaks(what + ": it is not wanted at this meal");
+      if (from.already_open) breaks_it(": it is open already");
+      if (!in_scope(from)) breaks_it(": it is good beyond the horizon and kept");
+      if (at.day < first_day(from)) breaks_it(": before it is available");
+      if (at.day > from.last_good_day) breaks_it(": after its last good day");
+      if (product.kinds.count(at.kind) == 0) breaks_it(": it does not suit this kind of meal");
+      if (at.without.count(product.id) > 0) breaks_it(": it is not wanted at this meal");
       const bool anyone = std::any_of(
           at.eaters.begin(), at.eaters.end(),
           [&](const std::string& eater) { return will_eat(product, *eaters_.at(eater)); });
-      if (!anyone) breaks(what + ": nobody at the meal will eat it");
+      if (!anyone) breaks_it(": nobody at the meal will eat it");
       at_meal_[from.product][rank_.at(&at)].opened += line.units;
     }
   }
 
   void read_servings() {
     for (const MealServing& line : plan_.servings) {
-      const std::string what = named("product", line.product) + " for " +
-                               named("eater", line.eater) + " at " + named("meal", line.meal);
+      const auto breaks_it = [&](const char* how) {
+        breaks(named("product", line.product) + " for " + named("eater", line.eater) + " at " +
+               named("meal", line.meal) + how);
+      };
       const auto product = products_.find(line.product);
       const auto meal = meals_.find(line.meal);
       const auto eater = eaters_.find(line.eater);
       if (product == products_.end() || meal == meals_.end() || eater == eaters_.end()) {
-        breaks(what + ": not in the problem");
+        breaks_it(": not in the problem");
         continue;
       }
-      if (!served_.emplace(std::tuple(line.product, line.meal, line.eater), line.servings).second) {
-        breaks(what + ": planned twice");
+      if (!served_
+               .emplace(std::tuple(Id(line.product), Id(line.meal), Id(line.eater)), line.servings)
+               .second) {
+        breaks_it(": planned twice");
         continue;
       }
-      if (line.servings < 0) breaks(what + ": a negative number of servings");
+      if (line.servings < 0) breaks_it(": a negative number of servings");
       if (line.servings == 0) continue;
-      if (!seated(*meal->second, line.eater)) breaks(what + ": not at this meal");
+      if (!seated(*meal->second, line.eater)) breaks_it(": not at this meal");
       if (product->second->kinds.count(meal->second->kind) == 0) {
-        breaks(what + ": it does not suit this kind of meal");
+        breaks_it(": it does not suit this kind of meal");
       }
       if (meal->second->without.count(line.product) > 0)
-        breaks(what + ": it is not wanted at this meal");
-      if (!will_eat(*product->second, *eater->second))
-        breaks(what + ": must not or will not eat it");
+        breaks_it(": it is not wanted at this meal");
+      if (!will_eat(*product->second, *eater->second)) breaks_it(": must not or will not eat it");
       at_meal_[line.product][rank_.at(meal->second)].eaten += line.servings;
     }
   }
 
-  void read_units(const std::vector<LotUnits>& lines, const char* verb,
-                  std::map<std::string, Exact>& into) {
+  void read_units(const std::vector<LotUnits>& lines, const char* verb, std::map<Id, Exact>& into) {
     for (const LotUnits& line : lines) {
-      const std::string what = named("lot", line.lot) + " " + verb;
+      const auto breaks_it = [&](const char* how) {
+        breaks(named("lot", line.lot) + " " + verb + how);
+      };
       const auto lot = lots_.find(line.lot);
       if (lot == lots_.end()) {
-        breaks(what + ": not in the problem");
+        breaks_it(": not in the problem");
         continue;
       }
       if (!into.emplace(line.lot, line.units).second) {
-        breaks(what + ": told twice");
+        breaks_it(": told twice");
         continue;
       }
-      if (line.units < 0) breaks(what + ": a negative number of units");
+      if (line.units < 0) breaks_it(": a negative number of units");
       if (line.units == 0) continue;
-      if (!in_scope(*lot->second)) breaks(what + ": it is good beyond the horizon and kept");
+      if (!in_scope(*lot->second)) breaks_it(": it is good beyond the horizon and kept");
       if (lot->second->already_open)
-        breaks(what + ": it is open already, what is left of it follows from the meals");
+        breaks_it(": it is open already, what is left of it follows from the meals");
     }
   }
 
@@ -202,7 +210,7 @@ class EatDownCheck {
   }
 
   void check_conservation() {
-    std::map<std::string, Exact> used;
+    std::map<Id, Exact> used;
     for (const auto& [key, units] : opened_) used[key.first] += units;
     for (const auto& [id, units] : donated_) used[id] += units;
     for (const auto& [id, units] : wasted_) used[id] += units;
@@ -218,12 +226,12 @@ class EatDownCheck {
   }
 
   void check_appetites() {
-    std::map<std::pair<std::string, std::string>, Exact> eaten;
+    std::map<std::pair<Id, Id>, Exact> eaten;
     for (const auto& [key, servings] : served_)
       eaten[{std::get<1>(key), std::get<2>(key)}] += servings;
     for (const auto& [key, servings] : eaten) {
       const EatMeal& meal = *meals_.at(key.first);
-      const auto stated = meal.appetite.find(key.second);
+      const auto stated = meal.appetite.find(std::string(key.second));
       const std::int64_t appetite =
           stated == meal.appetite.end() ? 1 : std::max<std::int64_t>(0, stated->second);
       if (!servings.at_most(appetite)) {
@@ -234,8 +242,8 @@ class EatDownCheck {
   }
 
   void check_weeks() {
-    std::map<std::pair<std::string, std::int64_t>, Exact> weekly;
-    std::map<std::tuple<std::string, std::int64_t, std::string>, Exact> of_product;
+    std::map<std::pair<Id, std::int64_t>, Exact> weekly;
+    std::map<std::tuple<Id, std::int64_t, Id>, Exact> of_product;
     for (const auto& [key, servings] : served_) {
       if (servings <= 0) continue;
       const auto& [product, meal, eater] = key;
@@ -258,7 +266,7 @@ class EatDownCheck {
     for (auto& [key, servings] : of_product) {
       const auto& [id, in, product] = key;
       const Eater& eater = *eaters_.at(id);
-      const auto before = eater.eaten_this_week.find(product);
+      const auto before = eater.eaten_this_week.find(std::string(product));
       if (in == 0 && before != eater.eaten_this_week.end()) servings += before->second;
       const std::int64_t limit =
           std::max<std::int64_t>(0, eater.monotony.value_or(problem_.monotony));
@@ -300,24 +308,26 @@ class EatDownCheck {
       const EatMeal* meal = calendar_[rank];
       Exact wanted = here.eaten;
       const Exact opening = here.opened;
-      const std::string what = named("product", product.id) + " at " + named("meal", meal->id);
+      const auto breaks_it = [&](const std::string& how) {
+        breaks(named("product", product.id) + " at " + named("meal", meal->id) + how);
+      };
       for (Open& open : before) {
         if (open.from <= meal->day && meal->day <= open.through) take(open, wanted);
       }
       if (!opening.at_most(wanted)) {
-        breaks(what + ": " + count(opening) + " units opened for " + count(wanted) + " servings");
+        breaks_it(": " + count(opening) + " units opened for " + count(wanted) + " servings");
       }
       while (!planned.empty() && planned.front().through < meal->day) planned.pop_front();
       const Exact through = keeps ? Exact(meal->day) + product.open_days : Exact(meal->day);
       const Exact fresh = opening * product.servings;
       if (!through.fits() || !fresh.fits() || !wanted.fits()) {
-        breaks(what + ": too many to count");
+        breaks_it(": too many to count");
         return;
       }
       if (opening.value() > 0) planned.push_back({meal->day, through.value(), fresh});
       for (Open& open : planned) take(open, wanted);
       if (wanted.value() > 0)
-        breaks(what + ": " + count(wanted) + " servings without an open unit to take them from");
+        breaks_it(": " + count(wanted) + " servings without an open unit to take them from");
       if (!keeps) planned.clear();
     }
   }
@@ -338,18 +348,18 @@ class EatDownCheck {
     verdict_.levels.push_back({name, value.value(), std::nullopt});
   }
 
-  [[nodiscard]] bool in_calendar(const std::string& meal) const {
+  [[nodiscard]] bool in_calendar(Id meal) const {
     const auto found = meals_.find(meal);
     return found != meals_.end() && problem_.today <= found->second->day;
   }
-  [[nodiscard]] bool counts_as_published(const std::string& meal) const {
+  [[nodiscard]] bool counts_as_published(Id meal) const {
     return in_calendar(meal) && meals_.at(meal)->day <= problem_.published_until;
   }
 
   // Of the servings listed, those that the plan does not serve; meals that are over or gone do not
   // count.
   [[nodiscard]] Exact not_served(const std::vector<MealServing>& listed, bool published) const {
-    std::map<std::tuple<std::string, std::string, std::string>, Exact> wanted;
+    std::map<std::tuple<Id, Id, Id>, Exact> wanted;
     for (const MealServing& line : listed) {
       if (published ? !counts_as_published(line.meal) : !in_calendar(line.meal)) continue;
       wanted[{line.product, line.meal, line.eater}] += line.servings;
@@ -363,7 +373,7 @@ class EatDownCheck {
     return sum;
   }
 
-  [[nodiscard]] std::int64_t servings_in(const std::string& lot) const {
+  [[nodiscard]] std::int64_t servings_in(Id lot) const {
     const auto found = lots_.find(lot);
     const auto product =
         found == lots_.end() ? products_.end() : products_.find(found->second->product);
@@ -403,7 +413,7 @@ class EatDownCheck {
     return sum;
   }
   [[nodiscard]] Exact changed() const {
-    std::map<std::tuple<std::string, std::string, std::string>, Exact> difference;
+    std::map<std::tuple<Id, Id, Id>, Exact> difference;
     for (const auto& [key, servings] : served_) {
       if (counts_as_published(std::get<1>(key))) difference[key] += servings;
     }
@@ -429,20 +439,19 @@ class EatDownCheck {
   const EatDownPlan& plan_;
   Exact end_;
   Verdict verdict_;
-  std::map<std::string, const Eater*> eaters_;
-  std::map<std::string, const EatProduct*> products_;
-  std::map<std::string, const EatLot*> lots_;
-  std::map<std::string, const EatMeal*> meals_;
+  std::map<Id, const Eater*> eaters_;
+  std::map<Id, const EatProduct*> products_;
+  std::map<Id, const EatLot*> lots_;
+  std::map<Id, const EatMeal*> meals_;
   std::vector<const EatMeal*> calendar_;
-  std::map<std::pair<std::string, std::string>, std::int64_t> opened_;  // lot, meal
-  std::map<std::tuple<std::string, std::string, std::string>, std::int64_t>
-      served_;                                     // product, meal, eater
-  std::map<std::string, Exact> donated_, wasted_;  // by lot
+  std::map<std::pair<Id, Id>, std::int64_t> opened_;       // lot, meal
+  std::map<std::tuple<Id, Id, Id>, std::int64_t> served_;  // product, meal, eater
+  std::map<Id, Exact> donated_, wasted_;                   // by lot
   // What is opened and eaten of a product at a meal, by the meal's place in the calendar.
   struct AtMeal {
     Exact opened = 0, eaten = 0;
   };
-  std::map<std::string, std::map<std::size_t, AtMeal>> at_meal_;
+  std::map<Id, std::map<std::size_t, AtMeal>> at_meal_;
   std::map<const EatMeal*, std::size_t> rank_;
 };
 
