@@ -14,7 +14,8 @@ namespace larderloop::cli {
 namespace {
 
 struct PersonOptions {
-  std::string name, key, rename, born, species, appetite, tolerance, energy, note;
+  std::string name, key, rename, born, species, appetite, tolerance, energy, note, sex, height,
+      body_mass, activity;
   std::vector<std::string> avoid, avoid_accepting, avoid_own, no_avoid, diets, no_diets, ratings;
 };
 
@@ -27,6 +28,15 @@ void add_person_options(CLI::App& app, PersonOptions& given) {
            "Servings of kit food in one week at most");
   add_text(app, "--energy", given.energy, "KCAL", "Energy wanted a day from a kit");
   add_text(app, "--note", given.note, "TEXT", "A remark");
+  const std::string body = "For estimates of need and of what can be carried";
+  add_text(app, "--sex", given.sex, "WORD", "female or male, as the equations of need have it")
+      ->group(body);
+  add_text(app, "--height", given.height, "CM", "Height in centimetres, as 165")->group(body);
+  add_text(app, "--body-mass", given.body_mass, "AMOUNT", "Of the body, as 62kg; also of a pet")
+      ->group(body);
+  add_text(app, "--activity", given.activity, "WORD",
+           "On an ordinary day: inactive, low-active, active, very-active")
+      ->group(body);
   const std::string group = "What the person must not have";
   add_list(app, "--avoid", given.avoid, "KEYS",
            "Allergens, as sesame,tree_nut:almond; 'may contain' is refused too")
@@ -42,7 +52,35 @@ void add_person_options(CLI::App& app, PersonOptions& given) {
       ->group(group);
 }
 
+Status apply_body(const PersonOptions& given, Person& person) {
+  if (!given.sex.empty()) {
+    auto sex = read_word<Sex>("--sex", given.sex, parse_sex, names_of(kAllSexes, sex_name));
+    if (!sex) return fail(sex.error());
+    person.sex = *sex;
+  }
+  if (!given.height.empty()) {
+    constexpr std::int64_t kLeastCm = 20;
+    constexpr std::int64_t kMostCm = 250;
+    auto height = read_count("--height", given.height, kLeastCm, kMostCm);
+    if (!height) return fail(height.error());
+    person.height_cm = *height;
+  }
+  if (!given.body_mass.empty()) {
+    auto mass = read_mass("--body-mass", given.body_mass);
+    if (!mass) return fail(mass.error());
+    person.mass_g = *mass;
+  }
+  if (!given.activity.empty()) {
+    auto activity = read_word<Activity>("--activity", given.activity, parse_activity,
+                                        names_of(kAllActivities, activity_name));
+    if (!activity) return fail(activity.error());
+    person.activity = *activity;
+  }
+  return {};
+}
+
 Status apply(const Household& household, const PersonOptions& given, Day today, Person& person) {
+  if (Status body = apply_body(given, person); !body) return body;
   if (!given.born.empty()) {
     auto day = read_day("--born", given.born, today);
     if (!day) return fail(day.error());
@@ -158,7 +196,8 @@ Result<int> save(const PersonOptions& given, bool fresh, Runtime& runtime) {
 Action add_person_add(CLI::App& app, Runtime& runtime) {
   auto given = std::make_shared<PersonOptions>();
   app.add_option("NAME", given->name, "The name, as people say it")->required();
-  add_text(app, "--key", given->key, "KEY", "A short key for commands (made from the name if left out)");
+  add_text(app, "--key", given->key, "KEY",
+           "A short key for commands (made from the name if left out)");
   add_person_options(app, *given);
   set_help(
       app,

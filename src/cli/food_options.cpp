@@ -9,6 +9,7 @@
 namespace larderloop::cli {
 namespace {
 
+constexpr std::int64_t kMostSodium = 100'000;
 constexpr std::int64_t kMaxMonths = 600;
 constexpr std::int64_t kMaxOpenedDays = 3650;
 
@@ -76,6 +77,7 @@ Status apply_numbers(const FoodOptions& given, Food& food) {
         put(given.mass, read_mass, "--mass", food.mass_g),
         put(given.volume, read_volume, "--volume", food.volume_ml),
         put(given.energy, read_energy, "--energy", food.energy_kcal),
+        put_count(given.sodium, "--sodium", 0, kMostSodium, food.sodium_mg),
         put(given.needs_water, read_volume, "--needs-water", water),
         put_count(given.opened_days, "--opened-days", 0, kMaxOpenedDays, opened),
         put_count(given.par, "--par", 0, kMaxUnits, food.par_level),
@@ -139,6 +141,8 @@ void add_food_options(CLI::App& app, FoodOptions& given) {
   add_text(app, "--mass", given.mass, "AMOUNT", "Of one unit as packed, as 250g");
   add_text(app, "--volume", given.volume, "AMOUNT", "Of one unit, as 330ml; for water its content");
   add_text(app, "--energy", given.energy, "KCAL", "Of one unit, as 310kcal");
+  add_text(app, "--sodium", given.sodium, "MG",
+           "Sodium of one unit in milligrams; salt is 2.5 times that");
   add_text(app, "--needs-water", given.needs_water, "AMOUNT",
            "Cold drinking water that a unit uses up, as 200ml");
   add_list(app, "--meal", given.meals, "MEALS",
@@ -161,6 +165,10 @@ void add_food_options(CLI::App& app, FoodOptions& given) {
   add_switch(app, "needs-cooking", given.cooking, "Cannot be eaten as it is");
   add_switch(app, "needs-hot-water", given.hot_water, "Never counts as a meal of a kit");
   add_switch(app, "needs-opener", given.opener, "The kit needs an opener for it");
+  add_switch(app, "needs-spoon", given.spoon, "Cannot be eaten without cutlery");
+  add_switch(app, "refrigerate", given.refrigerate, "The package says to keep it refrigerated");
+  add_switch(app, "choking-risk", given.choking, "Hard, round or sticky: not under four years");
+  add_switch(app, "honey", given.honey, "Has honey in it: not under one year");
   add_switch(app, "infant-formula", given.formula, "Its use-by date is a safety date");
   add_switch(app, "home-canned", given.home_canned, "Never given away");
   add_switch(app, "self-filled", given.self_filled, "Water filled at home: due after six months");
@@ -178,6 +186,10 @@ Status apply_food_options(const FoodOptions& given, Day today, Food& food) {
   if (given.cooking) food.no_cook = !*given.cooking;
   if (given.hot_water) food.needs_hot_water = *given.hot_water;
   if (given.opener) food.needs_opener = *given.opener;
+  if (given.spoon) food.needs_spoon = *given.spoon;
+  if (given.refrigerate) food.refrigerate = *given.refrigerate;
+  if (given.choking) food.choking_risk = *given.choking;
+  if (given.honey) food.honey = *given.honey;
   if (given.formula) food.infant_formula = *given.formula;
   if (given.home_canned) food.home_canned = *given.home_canned;
   if (given.self_filled) food.self_filled = *given.self_filled;

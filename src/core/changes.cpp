@@ -34,7 +34,7 @@ std::int64_t next_of(const List& list) {
 bool Changes::empty() const {
   return !settings && own_allergens.empty() && people.empty() && foods.empty() && places.empty() &&
          review_rules.empty() && menu.empty() && wishes.empty() && wishes_back.empty() && lots.empty() && readings.empty() && entries.empty() &&
-         review_events.empty() && review_marks.empty() && !shown_meals && !kept_plans && feed.empty();
+         review_events.empty() && review_marks.empty() && trials.empty() && trial_notes.empty() && trial_ends.empty() && !shown_meals && !kept_plans && feed.empty();
 }
 
 void apply_changes(Household& household, const Changes& changes) {
@@ -56,6 +56,9 @@ void apply_changes(Household& household, const Changes& changes) {
   append(household.entries, changes.entries);
   append(household.review_events, changes.review_events);
   append(household.review_marks, changes.review_marks);
+  append(household.trials, changes.trials);
+  append(household.trial_notes, changes.trial_notes);
+  put(household.trial_ends, changes.trial_ends, [](const TrialEnd& each) { return each.trial; });
   if (changes.shown_meals) household.shown_meals = *changes.shown_meals;
   if (changes.kept_plans) household.kept_plans = *changes.kept_plans;
   put(household.feed, changes.feed, [](const FeedStamp& each) { return std::make_tuple(each.key, each.generation); });
@@ -70,6 +73,8 @@ NextIds next_ids(const Household& household) {
   ids.mark = MarkId(next_of(household.review_marks));
   ids.menu_line = MenuLineId(next_of(household.menu));
   ids.wish = WishId(next_of(household.wishes));
+  ids.trial = TrialId(next_of(household.trials));
+  ids.trial_note = TrialNoteId(next_of(household.trial_notes));
   return ids;
 }
 

@@ -47,6 +47,17 @@ constexpr Names<EntryKind, 10> kEntryKinds{{{EntryKind::kReceived, "received"},
                                             {EntryKind::kCounted, "counted"},
                                             {EntryKind::kCorrected, "corrected"}}};
 constexpr Names<WishKind, 2> kWishKinds{{{WishKind::kWant, "want"}, {WishKind::kNot, "not"}}};
+constexpr Names<Sex, 2> kSexes{{{Sex::kFemale, "female"}, {Sex::kMale, "male"}}};
+constexpr Names<Activity, 4> kActivities{{{Activity::kInactive, "inactive"},
+                                          {Activity::kLowActive, "low_active"},
+                                          {Activity::kActive, "active"},
+                                          {Activity::kVeryActive, "very_active"}}};
+constexpr Names<Verdict, 6> kVerdicts{{{Verdict::kLiked, "liked"},
+                                       {Verdict::kTired, "tired"},
+                                       {Verdict::kHardToOpen, "hard_to_open"},
+                                       {Verdict::kHardToPrepare, "hard_to_prepare"},
+                                       {Verdict::kNeededWater, "needed_water"},
+                                       {Verdict::kNotEnough, "not_enough"}}};
 constexpr Names<ReviewEventKind, 4> kReviewEvents{{{ReviewEventKind::kStarted, "started"},
                                                    {ReviewEventKind::kFinished, "finished"},
                                                    {ReviewEventKind::kSkipped, "skipped"},
@@ -119,6 +130,24 @@ std::optional<WishKind> parse_wish_kind(std::string_view name) {
   return value_in(kWishKinds, name);
 }
 
+std::string_view sex_name(Sex sex) {
+  return name_in(kSexes, sex);
+}
+std::optional<Sex> parse_sex(std::string_view name) {
+  return value_in(kSexes, name);
+}
+std::string_view activity_name(Activity activity) {
+  return name_in(kActivities, activity);
+}
+std::optional<Activity> parse_activity(std::string_view name) {
+  return value_in(kActivities, name);
+}
+std::string_view verdict_name(Verdict verdict) {
+  return name_in(kVerdicts, verdict);
+}
+std::optional<Verdict> parse_verdict(std::string_view name) {
+  return value_in(kVerdicts, name);
+}
 std::string_view review_event_name(ReviewEventKind kind) {
   return name_in(kReviewEvents, kind);
 }

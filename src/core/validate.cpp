@@ -121,6 +121,7 @@ std::vector<Problem> validate(const Household& household) {
   validate_lots(findings);
   if (can_be_replayed(findings.problems)) validate_record(findings);
   validate_reviews(findings);
+  validate_trials(findings);
   validate_shown(findings);
   return std::move(findings.problems);
 }
@@ -150,6 +151,11 @@ void sort_lists(Household& household) {
   std::stable_sort(household.entries.begin(), household.entries.end(), by_id);
   std::stable_sort(household.review_events.begin(), household.review_events.end(), by_id);
   std::stable_sort(household.review_marks.begin(), household.review_marks.end(), by_id);
+  std::stable_sort(household.trials.begin(), household.trials.end(), by_id);
+  for (Trial& trial : household.trials) std::sort(trial.people.begin(), trial.people.end());
+  std::stable_sort(household.trial_notes.begin(), household.trial_notes.end(), by_id);
+  std::stable_sort(household.trial_ends.begin(), household.trial_ends.end(),
+                   [](const TrialEnd& a, const TrialEnd& b) { return a.trial < b.trial; });
   std::stable_sort(household.shown_meals.begin(), household.shown_meals.end(), [](const ShownMeal& a, const ShownMeal& b) {
     return std::tie(a.day, a.meal) < std::tie(b.day, b.meal);
   });

@@ -56,6 +56,7 @@ void validate_menu(Findings& findings);
 void validate_table(Findings& findings);
 void validate_wishes(Findings& findings);
 void validate_reviews(Findings& findings);
+void validate_trials(Findings& findings);
 void validate_shown(Findings& findings);
 
 }  // namespace larderloop

@@ -112,6 +112,8 @@ void validate_people(Findings& findings) {
     check_range(findings, where + "/appetite", person.appetite.halves(), 0, 20);
     if (person.tolerance) check_range(findings, where + "/tolerance", person.tolerance->halves(), 0, 400);
     check_range(findings, where + "/energy_kcal", person.energy_kcal, 0, kMostKcal);
+    check_range(findings, where + "/height_cm", person.height_cm, 20, 250);
+    check_range(findings, where + "/mass_g", person.mass_g, 1, 400'000);
     std::set<std::string> avoided;
     for (std::size_t each = 0; each < person.avoid.size(); ++each) {
       const std::string place = where + "/avoid/" + std::to_string(each) + "/key";
@@ -148,6 +150,7 @@ void validate_foods(Findings& findings) {
     check_range(findings, where + "/mass_g", food.mass_g, 0, kMostGrams);
     check_range(findings, where + "/volume_ml", food.volume_ml, 0, kMostGrams);
     check_range(findings, where + "/energy_kcal", food.energy_kcal, 0, kMostKcal);
+    check_range(findings, where + "/sodium_mg", food.sodium_mg, 0, kMostGrams);
     check_range(findings, where + "/needs_water_ml", food.needs_water_ml, 0, kMostGrams);
     check_range(findings, where + "/par_level", food.par_level, 0, kMaxUnits);
     if (food.label) findings.check_statement(where + "/label", *food.label);

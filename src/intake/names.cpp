@@ -49,6 +49,21 @@ const Names<WishKind>& wish_kind_names() {
   return names;
 }
 
+const Names<Sex>& sex_names() {
+  static const Names<Sex> names = named<Sex>(kAllSexes, sex_name);
+  return names;
+}
+
+const Names<Activity>& activity_names() {
+  static const Names<Activity> names = named<Activity>(kAllActivities, activity_name);
+  return names;
+}
+
+const Names<Verdict>& verdict_names() {
+  static const Names<Verdict> names = named<Verdict>(kAllVerdicts, verdict_name);
+  return names;
+}
+
 const Names<LotState>& lot_state_names() {
   constexpr LotState kAll[] = {LotState::kOk, LotState::kDoubtful, LotState::kRecalled};
   static const Names<LotState> names = named<LotState>(kAll, lot_state_name);

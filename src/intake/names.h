@@ -24,6 +24,9 @@ namespace larderloop::intake {
 [[nodiscard]] const Names<Region>& region_names();
 [[nodiscard]] const Names<Weekday>& weekday_names();
 [[nodiscard]] const Names<WishKind>& wish_kind_names();
+[[nodiscard]] const Names<Sex>& sex_names();
+[[nodiscard]] const Names<Activity>& activity_names();
+[[nodiscard]] const Names<Verdict>& verdict_names();
 
 // The name of a value. Pre: it is among the names.
 template <class E>

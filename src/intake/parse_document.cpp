@@ -89,6 +89,9 @@ Household read_household(const JsonNode& document, Findings& findings) {
   read_list(in, "entries", out.entries, intake::read_entry, sizes);
   read_list(in, "review_events", out.review_events, intake::read_review_event);
   read_list(in, "review_marks", out.review_marks, intake::read_review_mark, sizes);
+  read_list(in, "trials", out.trials, intake::read_trial);
+  read_list(in, "trial_notes", out.trial_notes, intake::read_trial_note);
+  read_list(in, "trial_ends", out.trial_ends, intake::read_trial_end);
   read_list(in, "shown_meals", out.shown_meals, intake::read_shown_meal, sizes);
   read_list(in, "feed", out.feed, intake::read_feed_stamp);
   read_list(in, "kept_plans", out.kept_plans, intake::read_kept_plan);

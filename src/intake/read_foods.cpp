@@ -43,11 +43,16 @@ Food read_food(const JsonNode& node, const Path& path, Findings& findings) {
   in.whole("mass_g", out.mass_g);
   in.whole("volume_ml", out.volume_ml);
   in.whole("energy_kcal", out.energy_kcal);
+  in.whole("sodium_mg", out.sodium_mg);
   out.label = read_statement(in, "label");
   in.flag("no_cook", out.no_cook);
   in.flag("needs_hot_water", out.needs_hot_water);
   in.whole("needs_water_ml", out.needs_water_ml);
   in.flag("needs_opener", out.needs_opener);
+  in.flag("needs_spoon", out.needs_spoon);
+  in.flag("refrigerate", out.refrigerate);
+  in.flag("choking_risk", out.choking_risk);
+  in.flag("honey", out.honey);
   in.flag("infant_formula", out.infant_formula);
   in.flag("home_canned", out.home_canned);
   in.flag("self_filled", out.self_filled);

@@ -77,6 +77,10 @@ Person read_person(const JsonNode& node, const Path& path, Findings& findings) {
   in.servings("appetite", out.appetite);
   in.servings("tolerance", out.tolerance);
   in.whole("energy_kcal", out.energy_kcal);
+  in.one_of("sex", out.sex, sex_names());
+  in.whole("height_cm", out.height_cm);
+  in.whole("mass_g", out.mass_g);
+  in.one_of("activity", out.activity, activity_names());
   in.each("avoid", Need::kOptional, [&](const JsonNode& item, const Path& here) {
     out.avoid.push_back(read_avoid(item, here, findings));
   });

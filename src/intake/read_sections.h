@@ -52,6 +52,9 @@ void read_amount(Reader& in, const UnitSizes& sizes, LotId lot, Need need, HalfS
                                             Findings& findings);
 [[nodiscard]] ReviewMark read_review_mark(const JsonNode& node, const Path& path,
                                           Findings& findings, const UnitSizes& sizes);
+[[nodiscard]] Trial read_trial(const JsonNode& node, const Path& path, Findings& findings);
+[[nodiscard]] TrialNote read_trial_note(const JsonNode& node, const Path& path, Findings& findings);
+[[nodiscard]] TrialEnd read_trial_end(const JsonNode& node, const Path& path, Findings& findings);
 [[nodiscard]] ShownMeal read_shown_meal(const JsonNode& node, const Path& path, Findings& findings,
                                         const UnitSizes& sizes);
 [[nodiscard]] FeedStamp read_feed_stamp(const JsonNode& node, const Path& path, Findings& findings);

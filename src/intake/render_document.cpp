@@ -38,6 +38,9 @@ std::string render_document(const Household& household) {
   write_list(out, "entries", household.entries, intake::entry_node, sizes);
   write_list(out, "review_events", household.review_events, intake::review_event_node);
   write_list(out, "review_marks", household.review_marks, intake::review_mark_node, sizes);
+  write_list(out, "trials", household.trials, intake::trial_node);
+  write_list(out, "trial_notes", household.trial_notes, intake::trial_note_node);
+  write_list(out, "trial_ends", household.trial_ends, intake::trial_end_node);
   write_list(out, "shown_meals", household.shown_meals, intake::shown_meal_node, sizes);
   write_list(out, "feed", household.feed, intake::feed_stamp_node);
   write_list(out, "kept_plans", household.kept_plans, intake::kept_plan_node);

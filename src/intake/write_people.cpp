@@ -58,6 +58,10 @@ JsonNode person_node(const Person& person) {
       .servings("appetite", person.appetite, usual.appetite);
   if (person.tolerance) out.add("tolerance", servings_node(*person.tolerance));
   out.maybe("energy_kcal", person.energy_kcal)
+      .maybe_one_of("sex", person.sex, sex_names())
+      .maybe("height_cm", person.height_cm)
+      .maybe("mass_g", person.mass_g)
+      .maybe_one_of("activity", person.activity, activity_names())
       .list("avoid", avoid_nodes(person.avoid))
       .set_of("diets", person.diets, diet_names())
       .object("ratings", ratings_node(person.ratings))

@@ -32,6 +32,9 @@ void write_amount(ObjectWriter& out, const UnitSizes& sizes, LotId lot, HalfServ
 [[nodiscard]] JsonNode entry_node(const Entry& entry, const UnitSizes& sizes);
 [[nodiscard]] JsonNode review_event_node(const ReviewEvent& event);
 [[nodiscard]] JsonNode review_mark_node(const ReviewMark& mark, const UnitSizes& sizes);
+[[nodiscard]] JsonNode trial_node(const Trial& trial);
+[[nodiscard]] JsonNode trial_note_node(const TrialNote& note);
+[[nodiscard]] JsonNode trial_end_node(const TrialEnd& end);
 [[nodiscard]] JsonNode shown_meal_node(const ShownMeal& meal, const UnitSizes& sizes);
 [[nodiscard]] JsonNode feed_stamp_node(const FeedStamp& stamp);
 [[nodiscard]] JsonNode kept_plan_node(const KeptPlan& plan);

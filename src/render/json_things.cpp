@@ -31,6 +31,10 @@ Json person_of(const Person& person) {
   all["appetite"] = json::servings(person.appetite);
   all["tolerance"] = person.tolerance ? json::servings(*person.tolerance) : Json(nullptr);
   all["energy"] = json::quantity(person.energy_kcal, "kcal");
+  all["sex"] = person.sex ? Json(sex_name(*person.sex)) : Json(nullptr);
+  all["height"] = json::quantity(person.height_cm, "cm");
+  all["mass"] = json::quantity(person.mass_g, "g");
+  all["activity"] = person.activity ? Json(activity_name(*person.activity)) : Json(nullptr);
   all["avoid"] = array_of(person.avoid, [](const Avoid& each) {
     return Json{{"key", each.key}, {"accept_may_contain", each.accept_may_contain}};
   });
@@ -68,11 +72,16 @@ Json food_of(const Food& food) {
   all["mass"] = json::quantity(food.mass_g, "g");
   all["volume"] = json::quantity(food.volume_ml, "ml");
   all["energy"] = json::quantity(food.energy_kcal, "kcal");
+  all["sodium"] = json::quantity(food.sodium_mg, "mg");
   all["label"] = json::statement(food.label);
   all["no_cook"] = food.no_cook;
   all["needs_hot_water"] = food.needs_hot_water;
   all["needs_water"] = json::quantity(food.needs_water_ml, "ml");
   all["needs_opener"] = food.needs_opener;
+  all["needs_spoon"] = food.needs_spoon;
+  all["refrigerate"] = food.refrigerate;
+  all["choking_risk"] = food.choking_risk;
+  all["honey"] = food.honey;
   all["infant_formula"] = food.infant_formula;
   all["home_canned"] = food.home_canned;
   all["self_filled"] = food.self_filled;

@@ -118,6 +118,10 @@ std::string traits(const Food& food) {
   if (food.needs_water_ml > 0)
     all.push_back(fmt::format("uses up {} ml of drinking water a unit", food.needs_water_ml));
   if (food.needs_opener) all.emplace_back("needs an opener");
+  if (food.needs_spoon) all.emplace_back("needs a spoon");
+  if (food.refrigerate) all.emplace_back("has to be kept refrigerated");
+  if (food.choking_risk) all.emplace_back("not under four years: choking");
+  if (food.honey) all.emplace_back("has honey: not under one year");
   if (food.infant_formula) all.emplace_back("infant formula");
   if (food.home_canned) all.emplace_back("home-canned");
   if (food.self_filled) all.emplace_back("filled at home");
@@ -250,6 +254,11 @@ std::string render_person(const Household& household, const PersonShow& show, Da
     text += field("kit food a week", "at most " + servings_words(*person.tolerance));
   if (person.energy_kcal)
     text += field("energy wanted a day", fmt::format("{} kcal", *person.energy_kcal));
+  if (person.sex) text += field("sex", std::string(sex_name(*person.sex)));
+  text += field("height", grams(person.height_cm, "cm"));
+  if (person.mass_g)
+    text += field("mass", fmt::format("{:.1f} kg", static_cast<double>(*person.mass_g) / 1000.0));
+  if (person.activity) text += field("on an ordinary day", spaced(activity_name(*person.activity)));
   text += field("avoids", avoid_words(person));
   text += field("diets", listed(person.diets, [](Diet diet) { return spaced(diet_name(diet)); }));
   text += field("ratings", listed(person.ratings, [&](const auto& each) {
@@ -282,6 +291,7 @@ std::string render_food(const Household& household, const FoodShow& show, Day to
   text += field("mass", grams(food.mass_g, "g"));
   text += field("volume", grams(food.volume_ml, "ml"));
   text += field("energy", grams(food.energy_kcal, "kcal"));
+  text += field("sodium", grams(food.sodium_mg, "mg"));
   text += field("last label", statement_words(food.label));
   text += field("properties", traits(food));
   text += field("meals", listed(food.meals, [](Meal meal) { return meal_name(meal); }));

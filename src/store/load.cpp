@@ -102,6 +102,7 @@ Household load_household(const Connection& connection) {
   load_lots(connection, labels, household);
   load_entries(connection, household);
   load_reviews(connection, household);
+  load_trials(connection, household);
   load_shown(connection, household);
   return household;
 }

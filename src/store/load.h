@@ -37,6 +37,7 @@ void load_wishes(const Connection& connection, Household& household);
 void load_lots(const Connection& connection, const Labels& labels, Household& household);
 void load_entries(const Connection& connection, Household& household);
 void load_reviews(const Connection& connection, Household& household);
+void load_trials(const Connection& connection, Household& household);
 void load_shown(const Connection& connection, Household& household);
 
 // The date mark in four columns from `column` on: text, kind, precision, day.

@@ -14,7 +14,7 @@ constexpr const char* kFoods =
     "  needs_hot_water, needs_water_ml, needs_opener, infant_formula, home_canned, self_filled, "
     "staple,"
     "  storage_months_short, storage_months_long, opened_days, storage_source, rotate, par_level, "
-    "note "
+    "note, sodium_mg, needs_spoon, refrigerate, choking_risk, honey "
     "FROM food ORDER BY key";
 constexpr const char* kFoodMeals = "SELECT food, meal FROM food_meal ORDER BY food";
 constexpr const char* kFoodRoles = "SELECT food, role FROM food_role ORDER BY food";
@@ -22,7 +22,7 @@ constexpr const char* kPacks =
     "SELECT food, shop, units, price_cents FROM pack ORDER BY food, number";
 constexpr const char* kPeople =
     "SELECT key, name, species, born, appetite_half_servings, tolerance_half_servings, "
-    "energy_kcal, note "
+    "energy_kcal, note, sex, height_cm, mass_g, activity "
     "FROM person ORDER BY key";
 constexpr const char* kAvoids =
     "SELECT person, allergen, accept_may_contain FROM person_avoid ORDER BY person, allergen";
@@ -86,6 +86,11 @@ Food food_at(const Query& row, const Labels& labels) {
   food.rotate = row.named(23, parse_rotate);
   food.par_level = row.maybe_integer(24);
   food.note = row.text(25);
+  food.sodium_mg = row.maybe_integer(26);
+  food.needs_spoon = row.flag(27);
+  food.refrigerate = row.flag(28);
+  food.choking_risk = row.flag(29);
+  food.honey = row.flag(30);
   return food;
 }
 
@@ -134,6 +139,10 @@ void load_people(const Connection& connection, Household& household) {
     if (!people.is_null(5)) person.tolerance = people.amount(5);
     person.energy_kcal = people.maybe_integer(6);
     person.note = people.text(7);
+    person.sex = people.maybe_named(8, parse_sex);
+    person.height_cm = people.maybe_integer(9);
+    person.mass_g = people.maybe_integer(10);
+    person.activity = people.maybe_named(11, parse_activity);
     household.people.push_back(std::move(person));
   }
   std::size_t cursor = 0;

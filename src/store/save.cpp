@@ -138,6 +138,7 @@ void save_household(const Connection& connection, const Household& household) {
   add_entries(connection, household.entries);
   add_review_events(connection, household.review_events);
   add_review_marks(connection, household.review_marks);
+  add_trials(connection, household.trials, household.trial_notes, household.trial_ends);
   replace_shown(connection, household.shown_meals);
   replace_kept_plans(connection, household.kept_plans);
   save_feed(connection, household.feed);
@@ -158,6 +159,7 @@ void save_changes(const Connection& connection, const Changes& changes) {
   if (!changes.entries.empty()) add_entries(connection, changes.entries);
   if (!changes.review_events.empty()) add_review_events(connection, changes.review_events);
   if (!changes.review_marks.empty()) add_review_marks(connection, changes.review_marks);
+  add_trials(connection, changes.trials, changes.trial_notes, changes.trial_ends);
   if (changes.shown_meals) replace_shown(connection, *changes.shown_meals);
   if (changes.kept_plans) replace_kept_plans(connection, *changes.kept_plans);
   if (!changes.feed.empty()) save_feed(connection, changes.feed);

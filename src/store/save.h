@@ -33,6 +33,8 @@ void add_readings(const Connection& connection, const std::vector<Reading>& read
 void add_entries(const Connection& connection, const std::vector<Entry>& entries);
 void add_review_events(const Connection& connection, const std::vector<ReviewEvent>& events);
 void add_review_marks(const Connection& connection, const std::vector<ReviewMark>& marks);
+void add_trials(const Connection& connection, const std::vector<Trial>& trials,
+                const std::vector<TrialNote>& notes, const std::vector<TrialEnd>& ends);
 void replace_shown(const Connection& connection, const std::vector<ShownMeal>& meals);
 void replace_kept_plans(const Connection& connection, const std::vector<KeptPlan>& plans);
 void save_feed(const Connection& connection, const std::vector<FeedStamp>& stamps);

@@ -11,13 +11,13 @@ constexpr const char* kSaveFood =
     "  needs_hot_water, needs_water_ml, needs_opener, infant_formula, home_canned, self_filled, "
     "staple,"
     "  storage_months_short, storage_months_long, opened_days, storage_source, rotate, par_level, "
-    "note) "
+    "note, sodium_mg, needs_spoon, refrigerate, choking_risk, honey) "
     "VALUES (:key, :name, :kind, :species, :gtin, :unit, :servings, :mass_g, :volume_ml, "
     ":energy_kcal, :label, :no_cook,"
     "  :needs_hot_water, :needs_water_ml, :needs_opener, :infant_formula, :home_canned, "
     ":self_filled, :staple,"
     "  :storage_months_short, :storage_months_long, :opened_days, :storage_source, :rotate, "
-    ":par_level, :note) "
+    ":par_level, :note, :sodium_mg, :needs_spoon, :refrigerate, :choking_risk, :honey) "
     "ON CONFLICT (key) DO UPDATE SET name = excluded.name, kind = excluded.kind, species = "
     "excluded.species,"
     "  gtin = excluded.gtin, unit = excluded.unit, servings = excluded.servings, mass_g = "
@@ -31,7 +31,9 @@ constexpr const char* kSaveFood =
     "excluded.storage_months_long,"
     "  opened_days = excluded.opened_days, storage_source = excluded.storage_source, rotate = "
     "excluded.rotate,"
-    "  par_level = excluded.par_level, note = excluded.note";
+    "  par_level = excluded.par_level, note = excluded.note, sodium_mg = excluded.sodium_mg,"
+    "  needs_spoon = excluded.needs_spoon, refrigerate = excluded.refrigerate,"
+    "  choking_risk = excluded.choking_risk, honey = excluded.honey";
 constexpr const char* kLabelOfFood = "SELECT label FROM food WHERE key = :key";
 constexpr const char* kDropFoodMeals = "DELETE FROM food_meal WHERE food = :key";
 constexpr const char* kDropFoodRoles = "DELETE FROM food_role WHERE food = :key";
@@ -44,14 +46,16 @@ constexpr const char* kInsertPack =
 
 constexpr const char* kSavePerson =
     "INSERT INTO person (key, name, species, born, appetite_half_servings, "
-    "tolerance_half_servings, energy_kcal, note) "
-    "VALUES (:key, :name, :species, :born, :appetite, :tolerance, :energy_kcal, :note) "
+    "tolerance_half_servings, energy_kcal, note, sex, height_cm, mass_g, activity) "
+    "VALUES (:key, :name, :species, :born, :appetite, :tolerance, :energy_kcal, :note,"
+    "  :sex, :height_cm, :mass_g, :activity) "
     "ON CONFLICT (key) DO UPDATE SET name = excluded.name, species = excluded.species, born = "
     "excluded.born,"
     "  appetite_half_servings = excluded.appetite_half_servings,"
     "  tolerance_half_servings = excluded.tolerance_half_servings, energy_kcal = "
     "excluded.energy_kcal,"
-    "  note = excluded.note";
+    "  note = excluded.note, sex = excluded.sex, height_cm = excluded.height_cm,"
+    "  mass_g = excluded.mass_g, activity = excluded.activity";
 constexpr const char* kDropAvoids = "DELETE FROM person_avoid WHERE person = :key";
 constexpr const char* kDropPersonDiets = "DELETE FROM person_diet WHERE person = :key";
 constexpr const char* kDropRatings = "DELETE FROM rating WHERE person = :key";
@@ -117,6 +121,11 @@ void set_food(Query& save, const Food& food) {
       .set(":needs_opener", food.needs_opener)
       .set(":infant_formula", food.infant_formula)
       .set(":home_canned", food.home_canned)
+      .set(":sodium_mg", food.sodium_mg)
+      .set(":needs_spoon", food.needs_spoon)
+      .set(":refrigerate", food.refrigerate)
+      .set(":choking_risk", food.choking_risk)
+      .set(":honey", food.honey)
       .set(":self_filled", food.self_filled)
       .set(":staple", food.staple)
       .set(":storage_months_short", food.storage.months_short)
@@ -176,6 +185,9 @@ void save_people(const Connection& connection, const std::vector<Person>& people
   Query diet(connection, kInsertPersonDiet);
   Query rating(connection, kInsertRating);
   for (const Person& person : people) {
+    person.sex ? save.set(":sex", sex_name(*person.sex)) : save.set_null(":sex");
+    person.activity ? save.set(":activity", activity_name(*person.activity))
+                    : save.set_null(":activity");
     save.set(":key", person.key)
         .set(":name", person.name)
         .set(":species", person.species)
@@ -183,6 +195,8 @@ void save_people(const Connection& connection, const std::vector<Person>& people
         .set(":appetite", person.appetite)
         .set(":tolerance", person.tolerance)
         .set(":energy_kcal", person.energy_kcal)
+        .set(":height_cm", person.height_cm)
+        .set(":mass_g", person.mass_g)
         .set(":note", person.note)
         .run();
     drop_avoids.set(":key", person.key).run();

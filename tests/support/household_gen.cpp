@@ -46,6 +46,7 @@ class Maker {
     made::make_record(home_, cast_, chance_, size_);
     sort_lists(home_);
     wishes();
+    trials();
     return std::move(home_);
   }
 
@@ -99,6 +100,10 @@ class Maker {
     if (food.kind == FoodKind::kDrink || food.kind == FoodKind::kWater) food.volume_ml = seed.size;
     if (food.kind == FoodKind::kWater || chance_.percent(80)) food.mass_g = seed.size;
     if (eaten && chance_.percent(85)) food.energy_kcal = seed.kcal;
+    if (eaten && chance_.percent(60)) food.sodium_mg = seed.kcal * 2;
+    if (eaten && chance_.percent(4)) food.refrigerate = true;
+    if (eaten && chance_.percent(8)) food.choking_risk = true;
+    if (eaten && chance_.percent(5)) food.honey = true;
     for (const std::string& trait : words_of(seed.traits)) {
       if (trait == "hot") {
         food.needs_hot_water = true;
@@ -112,6 +117,7 @@ class Maker {
       if (food.kind == FoodKind::kPetFood) food.species = trait;
     }
     for (const std::string& name : words_of(seed.roles)) food.roles.insert(*parse_role(name));
+    if (eaten) food.needs_spoon = food.roles.count(Role::kMain) > 0 && chance_.percent(70);
     for (const std::string& name : words_of(seed.meals)) food.meals.insert(*parse_meal(name));
     if (seed.months_short > 0) {
       food.storage = {seed.months_short, seed.months_long, seed.opened_days, "common practice"};
@@ -183,6 +189,10 @@ class Maker {
       if (chance_.percent(30)) person.appetite = HalfServings(chance_.percent(60) ? 1 : 3);
       if (chance_.percent(20)) person.tolerance = HalfServings(chance_.between(2, 14));
       if (chance_.percent(30)) person.energy_kcal = chance_.between(9, 24) * 100;
+      if (chance_.percent(60)) person.sex = chance_.percent(50) ? Sex::kFemale : Sex::kMale;
+      if (chance_.percent(60)) person.height_cm = chance_.between(70, 195);
+      if (chance_.percent(60)) person.mass_g = chance_.between(80, 950) * 100;
+      if (chance_.percent(40)) person.activity = kAllActivities[chance_.between(0, 3)];
       if (chance_.percent(40))
         person.born = chance_.day(made_day(1950, 1, 1), made_day(2026, 6, 1));
       cast_.humans.push_back(person.key);
@@ -319,6 +329,35 @@ class Maker {
       exception.nobody = chance_.percent(50);
       if (!exception.nobody) exception.away = {chance_.one_of(cast_.humans)};
       home_.exceptions.push_back(std::move(exception));
+    }
+  }
+
+  // Weekends lived from a kit, finished or not.
+  void trials() {
+    std::vector<FoodKey> foods;
+    for (const Food& food : home_.foods) {
+      if (food.kind != FoodKind::kWater) foods.push_back(food.key);
+    }
+    for (int count = chance_.between(0, 2), number = 1; number <= count; ++number) {
+      Trial trial;
+      trial.id = TrialId(number * 2);
+      trial.kit = chance_.one_of(cast_.kits);
+      trial.from = chance_.day(kFirst, kToday);
+      trial.through = trial.from + Days(chance_.between(0, 2));
+      if (chance_.percent(50)) trial.people = some_humans();
+      std::sort(trial.people.begin(), trial.people.end());
+      for (int notes = chance_.between(0, 6); notes > 0; --notes) {
+        TrialNote note;
+        note.id = TrialNoteId(static_cast<std::int64_t>(home_.trial_notes.size()) + 1);
+        note.trial = trial.id;
+        note.food = chance_.one_of(foods);
+        note.person = chance_.one_of(home_.people).key;
+        note.verdict = kAllVerdicts[chance_.between(0, 5)];
+        note.on = trial.through;
+        home_.trial_notes.push_back(note);
+      }
+      if (chance_.percent(60)) home_.trial_ends.push_back({trial.id, trial.through, ""});
+      home_.trials.push_back(std::move(trial));
     }
   }
 

@@ -25,6 +25,9 @@ struct Changes {
   std::vector<Entry> entries;            // appended
   std::vector<ReviewEvent> review_events;  // appended
   std::vector<ReviewMark> review_marks;    // appended
+  std::vector<Trial> trials;               // appended
+  std::vector<TrialNote> trial_notes;      // appended
+  std::vector<TrialEnd> trial_ends;        // appended
   std::optional<std::vector<ShownMeal>> shown_meals;  // replaces what was shown
   std::optional<std::vector<KeptPlan>> kept_plans;    // replaces all of them
   std::vector<FeedStamp> feed;             // new or replaced by (key, generation)
@@ -43,6 +46,8 @@ struct NextIds {
   MarkId mark;
   MenuLineId menu_line;
   WishId wish;
+  TrialId trial;
+  TrialNoteId trial_note;
 };
 [[nodiscard]] NextIds next_ids(const Household& household);
 

@@ -26,7 +26,18 @@ inline constexpr std::string_view kHuman = "human";
 // `appetite`: servings of kit food at one meal, in half servings (2 = one serving, 1 = a child's half).
 // `tolerance`: servings of kit food in one week, in half servings; absent = the household's setting.
 // `ratings`: -2 refuses (hard), -1 dislikes, 0 neutral (not stored), +1, +2 likes.
+// `sex`, `height_cm`, `mass_g`, `activity`: what estimates of need and of what can be carried rest on; absent = no estimate.
 // A pet is a person of another species: it eats pet food of its species and nothing else.
+enum class Sex { kFemale, kMale };
+// How much somebody moves on an ordinary day, in the words of the equations of need (core/energy_need.h).
+enum class Activity { kInactive, kLowActive, kActive, kVeryActive };
+inline constexpr Sex kAllSexes[] = {Sex::kFemale, Sex::kMale};
+inline constexpr Activity kAllActivities[] = {Activity::kInactive, Activity::kLowActive, Activity::kActive, Activity::kVeryActive};
+[[nodiscard]] std::string_view sex_name(Sex sex);  // "female"
+[[nodiscard]] std::optional<Sex> parse_sex(std::string_view name);
+[[nodiscard]] std::string_view activity_name(Activity activity);  // "low_active"
+[[nodiscard]] std::optional<Activity> parse_activity(std::string_view name);
+
 struct Person {
   PersonKey key;
   std::string name;
@@ -35,6 +46,10 @@ struct Person {
   HalfServings appetite{2};
   std::optional<HalfServings> tolerance;
   std::optional<std::int64_t> energy_kcal;  // wanted a day from the kit; absent = no target
+  std::optional<Sex> sex;
+  std::optional<std::int64_t> height_cm;
+  std::optional<std::int64_t> mass_g;       // of the body
+  std::optional<Activity> activity;
   std::vector<Avoid> avoid;                 // sorted by key
   std::set<Diet> diets;
   std::map<FoodKey, int> ratings;
@@ -92,11 +107,16 @@ struct Food {
   std::optional<std::int64_t> mass_g;    // of one unit as packed
   std::optional<std::int64_t> volume_ml; // of one unit; for water: its content
   std::optional<std::int64_t> energy_kcal;  // of one unit
+  std::optional<std::int64_t> sodium_mg;    // of one unit
   std::optional<Statement> label;     // as last read off any package; absent = never read
   bool no_cook = true;                // can be eaten as it is
   bool needs_hot_water = false;       // a conditional item: never fills a menu line
   std::int64_t needs_water_ml = 0;    // cold drinking water a unit uses up
   bool needs_opener = false;
+  bool needs_spoon = false;           // cannot be eaten without cutlery
+  bool refrigerate = false;           // the package says to keep it refrigerated: never in a kit
+  bool choking_risk = false;          // hard, round or sticky: not for a child under four (CDC, AAP)
+  bool honey = false;                 // has honey in it: not for a child under one (CDC, AAP)
   bool infant_formula = false;        // its use-by date is a safety date everywhere (21 CFR 107.20)
   bool home_canned = false;           // never given away
   bool self_filled = false;           // water filled at home: due six months after filling (CDC; Ready.gov)
@@ -279,6 +299,44 @@ struct Wish {
   friend bool operator==(const Wish&, const Wish&) = default;
 };
 
+// Living from a kit for some days to see whether it feeds these people: what was begun, what was said of a food, that it ended.
+// All three are append-only. `through`: the last day that was planned. `people`: who lived from it; empty = everyone.
+struct Trial {
+  TrialId id;
+  PlaceKey kit;
+  Day from{};
+  Day through{};
+  std::vector<PersonKey> people;  // sorted
+  std::string note;
+  friend bool operator==(const Trial&, const Trial&) = default;
+};
+
+enum class Verdict { kLiked, kTired, kHardToOpen, kHardToPrepare, kNeededWater, kNotEnough };
+inline constexpr Verdict kAllVerdicts[] = {Verdict::kLiked,         Verdict::kTired,       Verdict::kHardToOpen,
+                                           Verdict::kHardToPrepare, Verdict::kNeededWater, Verdict::kNotEnough};
+[[nodiscard]] std::string_view verdict_name(Verdict verdict);  // "hard_to_open"
+[[nodiscard]] std::optional<Verdict> parse_verdict(std::string_view name);
+
+// What one person said of one food during a trial. Several verdicts on one food are several notes.
+struct TrialNote {
+  TrialNoteId id;
+  TrialId trial;
+  FoodKey food;
+  PersonKey person;
+  Verdict verdict = Verdict::kLiked;
+  Day on{};
+  std::string note;
+  friend bool operator==(const TrialNote&, const TrialNote&) = default;
+};
+
+// A trial ends once.
+struct TrialEnd {
+  TrialId trial;
+  Day on{};
+  std::string note;
+  friend bool operator==(const TrialEnd&, const TrialEnd&) = default;
+};
+
 enum class ReviewEventKind { kStarted, kFinished, kSkipped, kMoved };
 [[nodiscard]] std::string_view review_event_name(ReviewEventKind kind);
 [[nodiscard]] std::optional<ReviewEventKind> parse_review_event(std::string_view name);
@@ -391,6 +449,9 @@ struct Household {
   std::vector<Entry> entries;
   std::vector<ReviewEvent> review_events;
   std::vector<ReviewMark> review_marks;
+  std::vector<Trial> trials;          // sorted by id
+  std::vector<TrialNote> trial_notes;  // sorted by id
+  std::vector<TrialEnd> trial_ends;    // sorted by trial
   std::vector<ShownMeal> shown_meals;  // sorted by day, meal; also of the weeks before, see plan_shown.h
   std::vector<FeedStamp> feed;         // sorted by key, generation
   std::vector<KeptPlan> kept_plans;    // sorted by name

@@ -49,6 +49,8 @@ using MenuLineId = Id<struct MenuLineTag>;
 using ReviewEventId = Id<struct ReviewEventTag>;
 using WishId = Id<struct WishTag>;
 using MarkId = Id<struct MarkTag>;
+using TrialId = Id<struct TrialTag>;
+using TrialNoteId = Id<struct TrialNoteTag>;
 
 // True when `text` has the form of a key. Pure.
 [[nodiscard]] bool is_key(std::string_view text);

@@ -235,6 +235,34 @@ const Broken kRecordAndReviews[] = {
      "/feed/1"},
 };
 
+// A weekend from the kit, with one note and its end.
+void add_trial(Household& home, const std::function<void(Household&)>& change) {
+  home.trials = {{TrialId(2), PlaceKey("home-kit"), day_at("2026-11-21"), day_at("2026-11-22"), {PersonKey("ben")}, ""}};
+  home.trial_notes = {{TrialNoteId(1), TrialId(2), FoodKey("lentil-stew"), PersonKey("ben"), Verdict::kTired, day_at("2026-11-22"), ""}};
+  home.trial_ends = {{TrialId(2), day_at("2026-11-22"), ""}};
+  change(home);
+}
+const Broken kTrials[] = {
+    {"id again", [](Household& h) { add_trial(h, [](Household& t) { t.trials.push_back(t.trials[0]); }); }, "/trials/1/id"},
+    {"no kit", [](Household& h) { add_trial(h, [](Household& t) { t.trials[0].kit = PlaceKey("nowhere"); }); }, "/trials/0/kit"},
+    {"a bag", [](Household& h) { add_trial(h, [](Household& t) { t.trials[0].kit = PlaceKey("ada-bag"); }); }, "/trials/0/kit"},
+    {"backwards", [](Household& h) { add_trial(h, [](Household& t) { t.trials[0].from += Days(9); }); }, "/trials/0/through"},
+    {"stranger", [](Household& h) { add_trial(h, [](Household& t) { t.trials[0].people = {PersonKey("zoe")}; }); }, "/trials/0/people/0"},
+    {"twice", [](Household& h) { add_trial(h, [](Household& t) { t.trials[0].people.push_back(PersonKey("ben")); }); }, "/trials/0/people/1"},
+    {"note of no trial", [](Household& h) { add_trial(h, [](Household& t) { t.trial_notes[0].trial = TrialId(3); }); }, "/trial_notes/0/trial"},
+    {"note of no food", [](Household& h) { add_trial(h, [](Household& t) { t.trial_notes[0].food = FoodKey("soup"); }); }, "/trial_notes/0/food"},
+    {"note of a stranger", [](Household& h) { add_trial(h, [](Household& t) { t.trial_notes[0].person = PersonKey("zoe"); }); }, "/trial_notes/0/person"},
+    {"note again", [](Household& h) { add_trial(h, [](Household& t) { t.trial_notes.push_back(t.trial_notes[0]); }); }, "/trial_notes/1/id"},
+    {"end of no trial", [](Household& h) { add_trial(h, [](Household& t) { t.trial_ends[0].trial = TrialId(1); }); }, "/trial_ends/0/trial"},
+    {"two ends", [](Household& h) { add_trial(h, [](Household& t) { t.trial_ends.push_back(t.trial_ends[0]); }); }, "/trial_ends/1/trial"},
+};
+
+TEST(Validate, FindsFaultsOfTrials) {
+  each_is_found(kTrials);
+  Household home = core_household();
+  add_trial(home, [](Household&) {});
+  EXPECT_TRUE(validate(home).empty());
+}
 TEST(Validate, FindsFaultsOfMenuAndTable) {
   each_is_found(kMenuAndTable);
 }

@@ -89,6 +89,12 @@ TEST(Names, OfEnumerationsAreReadBothWays) {
             review_event_name, parse_review_event);
   both_ways({MarkWhat::kThere, MarkWhat::kMissing, MarkWhat::kDamaged, MarkWhat::kRedated},
             mark_what_name, parse_mark_what);
+  both_ways({Sex::kFemale, Sex::kMale}, sex_name, parse_sex);
+  both_ways({Activity::kInactive, Activity::kLowActive, Activity::kActive, Activity::kVeryActive},
+            activity_name, parse_activity);
+  both_ways({Verdict::kLiked, Verdict::kTired, Verdict::kHardToOpen, Verdict::kHardToPrepare,
+             Verdict::kNeededWater, Verdict::kNotEnough},
+            verdict_name, parse_verdict);
   both_ways({Region::kOther, Region::kEu, Region::kUs}, region_name, parse_region);
 }
 

@@ -1,4 +1,5 @@
-// small_document.h - a household document with one record of every kind, to be broken in one place at a time.
+// small_document.h - a household document with one record of every kind, to be broken in one place
+// at a time.
 #pragma once
 
 #include <string>
@@ -20,7 +21,7 @@ inline const std::string kSmallDocument = R"({
   ],
   "people": [
     {"key": "ada", "name": "Ada", "born": "1985-09-17", "avoid": [{"key": "kiwi"}, {"key": "milk", "accept_may_contain": true}], "diets": ["vegetarian"], "ratings": {"lentil-pouch": 2}},
-    {"key": "ben", "name": "Ben", "appetite": 0.5, "tolerance": 2, "energy_kcal": 1750},
+    {"key": "ben", "name": "Ben", "appetite": 0.5, "tolerance": 2, "energy_kcal": 1750, "sex": "male", "height_cm": 141, "mass_g": 35500, "activity": "low_active"},
     {"key": "minka", "name": "Minka", "species": "cat"}
   ],
   "foods": [
@@ -33,7 +34,9 @@ inline const std::string kSmallDocument = R"({
       "servings": 2,
       "mass_g": 260,
       "energy_kcal": 310,
+      "sodium_mg": 640,
       "label": {"contains": ["celery"], "may_contain": ["milk"], "suits": ["vegan"], "read_by": "Ada", "read_on": "2026-04-01"},
+      "needs_spoon": true,
       "meals": ["dinner", "lunch"],
       "roles": ["main"],
       "packs": [{"shop": "Corner shop", "units": 2, "price_cents": 498}],
@@ -90,6 +93,15 @@ inline const std::string kSmallDocument = R"({
   ],
   "review_marks": [
     {"id": 1, "kit": "home-kit", "slot": "2026-04-04", "lot": 1, "place": "ada-bag", "what": "missing", "on": "2026-04-11", "units": 1}
+  ],
+  "trials": [
+    {"id": 1, "kit": "home-kit", "from": "2026-05-09", "through": "2026-05-10", "people": ["ada", "ben"], "note": "Rain."}
+  ],
+  "trial_notes": [
+    {"id": 1, "trial": 1, "food": "lentil-pouch", "person": "ben", "verdict": "hard_to_open", "on": "2026-05-09"}
+  ],
+  "trial_ends": [
+    {"trial": 1, "on": "2026-05-10"}
   ],
   "shown_meals": [
     {"day": "2026-11-26", "meal": "dinner", "servings": [{"lot": 1, "place": "pantry", "opened_on": "2026-05-03", "person": "ben", "half_servings": 1}]}

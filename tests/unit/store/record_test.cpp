@@ -32,12 +32,19 @@ TEST_F(Record, IsNeverChanged) {
           "is never changed");
   refused("UPDATE lot SET label = NULL", "is never changed");
   refused("UPDATE reading SET state = 'ok'", "is never changed");
+  refused("UPDATE trial SET note = 'x'", "is never changed");
+  refused("UPDATE trial_note SET verdict = 'liked'", "is never changed");
+  refused("UPDATE trial_end SET note = 'x'", "is never changed");
+  refused("DELETE FROM trial_person", "is never changed");
+  refused("DELETE FROM trial_end", "is never deleted");
+  refused("INSERT INTO trial_end VALUES (2, '2026-09-20', '')", "ends once");
   refused("UPDATE review_event SET slot = '2026-10-05'", "is never changed");
   refused("UPDATE review_mark SET what = 'there'", "is never changed");
 }
 
 TEST_F(Record, IsNeverDeleted) {
-  for (const char* table : {"entry", "lot", "reading", "review_event", "review_mark"}) {
+  for (const char* table :
+       {"entry", "lot", "reading", "review_event", "review_mark", "trial", "trial_note"}) {
     refused(std::string("DELETE FROM ") + table, "is never deleted");
     refused(std::string("PRAGMA foreign_keys = OFF; DELETE FROM ") + table +
                 " WHERE id = (SELECT max(id) FROM " + table + ")",
@@ -48,7 +55,8 @@ TEST_F(Record, IsNeverDeleted) {
 // Replacing deletes without the triggers that forbid deleting, unless the owner of the connection
 // asks for them.
 TEST_F(Record, IsNeverReplaced) {
-  for (const char* table : {"entry", "lot", "reading", "review_event", "review_mark"}) {
+  for (const char* table :
+       {"entry", "lot", "reading", "review_event", "review_mark", "trial", "trial_note"}) {
     refused(std::string("INSERT OR REPLACE INTO ") + table + " SELECT * FROM " + table +
                 " ORDER BY id DESC LIMIT 1",
             "are numbered upwards");

@@ -33,6 +33,8 @@ inline void add_foods(Household& household) {
   bar.roles = {Role::kSnack, Role::kComfort, Role::kFruit};
   bar.infant_formula = true;
   bar.home_canned = true;
+  bar.choking_risk = true;
+  bar.honey = true;
   Food cat_food = sample_food("cat-food", FoodKind::kPetFood, 1);
   cat_food.species = "cat";
   cat_food.roles = {Role::kPetMeal};
@@ -42,6 +44,7 @@ inline void add_foods(Household& household) {
   coffee.needs_hot_water = true;
   coffee.no_cook = false;
   coffee.needs_water_ml = 200;
+  coffee.refrigerate = true;
   Food lentils = sample_food("lentils", FoodKind::kFood, 3);
   lentils.name = "Linsen \"süß\"; '--' \xF0\x9F\x8D\xB2";
   lentils.gtin = "00012345678905";
@@ -55,7 +58,9 @@ inline void add_foods(Household& household) {
                  Diet::kHalal, Diet::kKosher},
                 "Mira",
                 day("2026-03-01")};
+  lentils.sodium_mg = 980;
   lentils.needs_opener = true;
+  lentils.needs_spoon = true;
   lentils.staple = true;
   lentils.meals = {Meal::kBreakfast, Meal::kLunch, Meal::kDinner, Meal::kSnack};
   lentils.roles = {Role::kMain, Role::kSide};
@@ -80,6 +85,10 @@ inline void add_people(Household& household) {
   mira.born = day("1984-02-29");
   mira.tolerance = HalfServings(6);
   mira.energy_kcal = 2000;
+  mira.sex = Sex::kFemale;
+  mira.height_cm = 171;
+  mira.mass_g = 64500;
+  mira.activity = Activity::kLowActive;
   mira.avoid = {{"kiwi", false}, {"milk", false}, {"sesame", true}};
   mira.diets = {Diet::kVegetarian, Diet::kHalal};
   mira.ratings = {{FoodKey("bar"), 2}, {FoodKey("coffee"), -2}, {FoodKey("lentils"), -1}};
@@ -93,6 +102,9 @@ inline void add_people(Household& household) {
   tom.key = PersonKey("tom");
   tom.name = "Tom";
   tom.species = "cat";
+  tom.mass_g = 4200;
+  ned.sex = Sex::kMale;
+  ned.activity = Activity::kVeryActive;
   household.people = {mira, ned, tom};
 }
 
@@ -310,6 +322,23 @@ inline void add_wishes(Household& household) {
       {WishId(9), WishKind::kNot, FoodKey(), friday, friday, Meal::kLunch, {}}};
 }
 
+inline void add_trials(Household& household) {
+  household.trials = {{TrialId(2),
+                       PlaceKey("kit"),
+                       day("2026-09-12"),
+                       day("2026-09-13"),
+                       {PersonKey("mira"), PersonKey("tom")},
+                       "first"},
+                      {TrialId(3), PlaceKey("kit"), day("2026-11-21"), day("2026-11-21"), {}, ""}};
+  std::int64_t id = 4;
+  for (const Verdict verdict : kAllVerdicts) {
+    household.trial_notes.push_back({TrialNoteId(++id), TrialId(id < 8 ? 2 : 3), FoodKey("lentils"),
+                                     PersonKey(id % 2 == 0 ? "mira" : "ned"), verdict,
+                                     day("2026-09-13"), id == 5 ? "twice" : ""});
+  }
+  household.trial_ends = {{TrialId(2), day("2026-09-14"), "over"}};
+}
+
 inline Household sample_household() {
   Household household;
   household.book_id = "0b5c6a52-7d1e-4c36-9a57-3f1f2d1c8e44";
@@ -335,6 +364,7 @@ inline Household sample_household() {
   add_entries(household);
   add_reviews_and_shown(household);
   add_wishes(household);
+  add_trials(household);
   return household;
 }
 
@@ -343,6 +373,21 @@ inline Household sample_household_of(int schema) {
   Household household = sample_household();
   if (schema < 2) household.wishes.clear();
   if (schema < 3) household.kept_plans.clear();
+  if (schema < 4) {
+    for (Person& person : household.people) {
+      person.sex.reset();
+      person.height_cm.reset();
+      person.mass_g.reset();
+      person.activity.reset();
+    }
+    for (Food& food : household.foods) {
+      food.sodium_mg.reset();
+      food.needs_spoon = food.refrigerate = food.choking_risk = food.honey = false;
+    }
+    household.trials.clear();
+    household.trial_notes.clear();
+    household.trial_ends.clear();
+  }
   return household;
 }
 

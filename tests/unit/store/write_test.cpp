@@ -81,6 +81,14 @@ Changes all_kinds_of_changes(const Household& household) {
   ReviewMark mark = household.review_marks[3];
   mark.id = next_ids(household).mark;
   changes.review_marks = {mark};
+  Trial trial = household.trials[0];
+  trial.id = next_ids(household).trial;
+  TrialNote note = household.trial_notes[0];
+  note.id = next_ids(household).trial_note;
+  note.trial = trial.id;
+  changes.trials = {trial};
+  changes.trial_notes = {note};
+  changes.trial_ends = {{household.trials[1].id, note.on, ""}};
   changes.shown_meals = std::vector<ShownMeal>{household.shown_meals[2]};
   FeedStamp stamp = household.feed[1];
   stamp.sequence = 9;
