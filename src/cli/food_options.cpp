@@ -169,6 +169,8 @@ void add_food_options(CLI::App& app, FoodOptions& given) {
   add_switch(app, "refrigerate", given.refrigerate, "The package says to keep it refrigerated");
   add_switch(app, "choking-risk", given.choking, "Hard, round or sticky: not under four years");
   add_switch(app, "honey", given.honey, "Has honey in it: not under one year");
+  add_switch(app, "is-opener", given.is_opener, "A thing that opens cans");
+  add_switch(app, "is-cutlery", given.is_cutlery, "A thing to eat with");
   add_switch(app, "infant-formula", given.formula, "Its use-by date is a safety date");
   add_switch(app, "home-canned", given.home_canned, "Never given away");
   add_switch(app, "self-filled", given.self_filled, "Water filled at home: due after six months");
@@ -190,6 +192,8 @@ Status apply_food_options(const FoodOptions& given, Day today, Food& food) {
   if (given.refrigerate) food.refrigerate = *given.refrigerate;
   if (given.choking) food.choking_risk = *given.choking;
   if (given.honey) food.honey = *given.honey;
+  if (given.is_opener) food.is_opener = *given.is_opener;
+  if (given.is_cutlery) food.is_cutlery = *given.is_cutlery;
   if (given.formula) food.infant_formula = *given.formula;
   if (given.home_canned) food.home_canned = *given.home_canned;
   if (given.self_filled) food.self_filled = *given.self_filled;

@@ -16,8 +16,8 @@ struct FoodOptions {
   std::string name, key, rename, kind, species, gtin, unit, servings, mass, volume, energy, sodium,
       needs_water, months, opened_days, storage_source, rotate, par, note;
   std::vector<std::string> meals, roles, packs;
-  std::optional<bool> cooking, hot_water, opener, spoon, refrigerate, choking, honey, formula,
-      home_canned, self_filled, staple;
+  std::optional<bool> cooking, hot_water, opener, spoon, refrigerate, choking, honey, is_opener,
+      is_cutlery, formula, home_canned, self_filled, staple;
   LabelOptions label;
 };
 

@@ -59,6 +59,10 @@ void check_kind_of_food(Findings& findings, const std::string& where, const Food
   if (food.kind == FoodKind::kWater && !food.volume_ml) {
     findings.add(where + "/volume_ml", "", "water needs its content in ml", "write how much one unit holds");
   }
+  for (const auto& [is_so, name] : {std::pair{food.is_opener, "/is_opener"}, {food.is_cutlery, "/is_cutlery"}}) {
+    if (is_so && food.kind != FoodKind::kThing)
+      findings.add(where + name, "true", "only a thing can be that", "leave it out, or make it a thing");
+  }
   for (const Role role : food.roles) {
     const bool fits = (role == Role::kPetMeal) == pet_food && (role == Role::kWater) == (food.kind == FoodKind::kWater) &&
                       (role == Role::kThing) == (food.kind == FoodKind::kThing);

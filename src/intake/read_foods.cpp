@@ -53,6 +53,8 @@ Food read_food(const JsonNode& node, const Path& path, Findings& findings) {
   in.flag("refrigerate", out.refrigerate);
   in.flag("choking_risk", out.choking_risk);
   in.flag("honey", out.honey);
+  in.flag("is_opener", out.is_opener);
+  in.flag("is_cutlery", out.is_cutlery);
   in.flag("infant_formula", out.infant_formula);
   in.flag("home_canned", out.home_canned);
   in.flag("self_filled", out.self_filled);

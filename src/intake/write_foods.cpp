@@ -52,6 +52,8 @@ JsonNode food_node(const Food& food) {
       .flag("refrigerate", food.refrigerate)
       .flag("choking_risk", food.choking_risk)
       .flag("honey", food.honey)
+      .flag("is_opener", food.is_opener)
+      .flag("is_cutlery", food.is_cutlery)
       .flag("infant_formula", food.infant_formula)
       .flag("home_canned", food.home_canned)
       .flag("self_filled", food.self_filled)

@@ -82,6 +82,8 @@ Json food_of(const Food& food) {
   all["refrigerate"] = food.refrigerate;
   all["choking_risk"] = food.choking_risk;
   all["honey"] = food.honey;
+  all["is_opener"] = food.is_opener;
+  all["is_cutlery"] = food.is_cutlery;
   all["infant_formula"] = food.infant_formula;
   all["home_canned"] = food.home_canned;
   all["self_filled"] = food.self_filled;

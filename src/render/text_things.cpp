@@ -121,6 +121,8 @@ std::string traits(const Food& food) {
   if (food.needs_spoon) all.emplace_back("needs a spoon");
   if (food.refrigerate) all.emplace_back("has to be kept refrigerated");
   if (food.choking_risk) all.emplace_back("not under four years: choking");
+  if (food.is_opener) all.emplace_back("opens cans");
+  if (food.is_cutlery) all.emplace_back("to eat with");
   if (food.honey) all.emplace_back("has honey: not under one year");
   if (food.infant_formula) all.emplace_back("infant formula");
   if (food.home_canned) all.emplace_back("home-canned");

@@ -14,7 +14,8 @@ constexpr const char* kFoods =
     "  needs_hot_water, needs_water_ml, needs_opener, infant_formula, home_canned, self_filled, "
     "staple,"
     "  storage_months_short, storage_months_long, opened_days, storage_source, rotate, par_level, "
-    "note, sodium_mg, needs_spoon, refrigerate, choking_risk, honey "
+    "note, sodium_mg, needs_spoon, refrigerate, choking_risk, honey, is_opener, "
+    "is_cutlery "
     "FROM food ORDER BY key";
 constexpr const char* kFoodMeals = "SELECT food, meal FROM food_meal ORDER BY food";
 constexpr const char* kFoodRoles = "SELECT food, role FROM food_role ORDER BY food";
@@ -91,6 +92,8 @@ Food food_at(const Query& row, const Labels& labels) {
   food.refrigerate = row.flag(28);
   food.choking_risk = row.flag(29);
   food.honey = row.flag(30);
+  food.is_opener = row.flag(31);
+  food.is_cutlery = row.flag(32);
   return food;
 }
 

@@ -11,13 +11,15 @@ constexpr const char* kSaveFood =
     "  needs_hot_water, needs_water_ml, needs_opener, infant_formula, home_canned, self_filled, "
     "staple,"
     "  storage_months_short, storage_months_long, opened_days, storage_source, rotate, par_level, "
-    "note, sodium_mg, needs_spoon, refrigerate, choking_risk, honey) "
+    "note, sodium_mg, needs_spoon, refrigerate, choking_risk, honey, "
+    "is_opener, is_cutlery) "
     "VALUES (:key, :name, :kind, :species, :gtin, :unit, :servings, :mass_g, :volume_ml, "
     ":energy_kcal, :label, :no_cook,"
     "  :needs_hot_water, :needs_water_ml, :needs_opener, :infant_formula, :home_canned, "
     ":self_filled, :staple,"
     "  :storage_months_short, :storage_months_long, :opened_days, :storage_source, :rotate, "
-    ":par_level, :note, :sodium_mg, :needs_spoon, :refrigerate, :choking_risk, :honey) "
+    ":par_level, :note, :sodium_mg, :needs_spoon, :refrigerate, :choking_risk, :honey, "
+    ":is_opener, :is_cutlery) "
     "ON CONFLICT (key) DO UPDATE SET name = excluded.name, kind = excluded.kind, species = "
     "excluded.species,"
     "  gtin = excluded.gtin, unit = excluded.unit, servings = excluded.servings, mass_g = "
@@ -33,7 +35,8 @@ constexpr const char* kSaveFood =
     "excluded.rotate,"
     "  par_level = excluded.par_level, note = excluded.note, sodium_mg = excluded.sodium_mg,"
     "  needs_spoon = excluded.needs_spoon, refrigerate = excluded.refrigerate,"
-    "  choking_risk = excluded.choking_risk, honey = excluded.honey";
+    "  choking_risk = excluded.choking_risk, honey = excluded.honey,"
+    "  is_opener = excluded.is_opener, is_cutlery = excluded.is_cutlery";
 constexpr const char* kLabelOfFood = "SELECT label FROM food WHERE key = :key";
 constexpr const char* kDropFoodMeals = "DELETE FROM food_meal WHERE food = :key";
 constexpr const char* kDropFoodRoles = "DELETE FROM food_role WHERE food = :key";
@@ -126,6 +129,8 @@ void set_food(Query& save, const Food& food) {
       .set(":refrigerate", food.refrigerate)
       .set(":choking_risk", food.choking_risk)
       .set(":honey", food.honey)
+      .set(":is_opener", food.is_opener)
+      .set(":is_cutlery", food.is_cutlery)
       .set(":self_filled", food.self_filled)
       .set(":staple", food.staple)
       .set(":storage_months_short", food.storage.months_short)

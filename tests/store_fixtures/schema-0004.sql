@@ -86,13 +86,13 @@ CREATE TABLE food (
   rotate TEXT NOT NULL CHECK (rotate IN ('auto', 'yes', 'no')),
   par_level INTEGER CHECK (par_level >= 0),
   note TEXT NOT NULL
-, sodium_mg INTEGER CHECK (sodium_mg >= 0), needs_spoon INTEGER NOT NULL DEFAULT 0 CHECK (needs_spoon IN (0, 1)), refrigerate INTEGER NOT NULL DEFAULT 0 CHECK (refrigerate IN (0, 1)), choking_risk INTEGER NOT NULL DEFAULT 0 CHECK (choking_risk IN (0, 1)), honey INTEGER NOT NULL DEFAULT 0 CHECK (honey IN (0, 1))) STRICT, WITHOUT ROWID;
-INSERT INTO food VALUES('bar','Food named bar','food','','','pack',1,NULL,NULL,NULL,NULL,1,0,0,0,1,1,0,0,NULL,NULL,0,'','auto',NULL,'',NULL,0,0,1,1);
-INSERT INTO food VALUES('cat-food','Food named cat-food','pet_food','cat','','pack',1,NULL,NULL,NULL,NULL,1,0,0,0,0,0,0,0,NULL,NULL,0,'','no',NULL,'',NULL,0,0,0,0);
-INSERT INTO food VALUES('coffee','Food named coffee','drink','','','pack',4,NULL,NULL,NULL,NULL,0,1,200,0,0,0,0,0,NULL,NULL,0,'','auto',NULL,'',NULL,0,1,0,0);
-INSERT INTO food VALUES('lentils','Linsen "süß"; ''--'' 🍲','food','','00012345678905','can',3,400,380,420,1,1,0,0,1,0,0,0,1,24,60,3,'storage table, row 7','yes',4,replace('two\nlines','\n',char(10)),980,1,0,0,0);
-INSERT INTO food VALUES('opener','Food named opener','thing','','','pack',1,NULL,NULL,NULL,NULL,1,0,0,0,0,0,0,0,NULL,NULL,0,'','auto',NULL,'',NULL,0,0,0,0);
-INSERT INTO food VALUES('water','Food named water','water','','','pack',1,NULL,1500,NULL,NULL,1,0,0,0,0,0,1,0,NULL,NULL,0,'','auto',NULL,'',NULL,0,0,0,0);
+, sodium_mg INTEGER CHECK (sodium_mg >= 0), needs_spoon INTEGER NOT NULL DEFAULT 0 CHECK (needs_spoon IN (0, 1)), refrigerate INTEGER NOT NULL DEFAULT 0 CHECK (refrigerate IN (0, 1)), choking_risk INTEGER NOT NULL DEFAULT 0 CHECK (choking_risk IN (0, 1)), honey INTEGER NOT NULL DEFAULT 0 CHECK (honey IN (0, 1)), is_opener INTEGER NOT NULL DEFAULT 0 CHECK (is_opener IN (0, 1)), is_cutlery INTEGER NOT NULL DEFAULT 0 CHECK (is_cutlery IN (0, 1))) STRICT, WITHOUT ROWID;
+INSERT INTO food VALUES('bar','Food named bar','food','','','pack',1,NULL,NULL,NULL,NULL,1,0,0,0,1,1,0,0,NULL,NULL,0,'','auto',NULL,'',NULL,0,0,1,1,0,0);
+INSERT INTO food VALUES('cat-food','Food named cat-food','pet_food','cat','','pack',1,NULL,NULL,NULL,NULL,1,0,0,0,0,0,0,0,NULL,NULL,0,'','no',NULL,'',NULL,0,0,0,0,0,0);
+INSERT INTO food VALUES('coffee','Food named coffee','drink','','','pack',4,NULL,NULL,NULL,NULL,0,1,200,0,0,0,0,0,NULL,NULL,0,'','auto',NULL,'',NULL,0,1,0,0,0,0);
+INSERT INTO food VALUES('lentils','Linsen "süß"; ''--'' 🍲','food','','00012345678905','can',3,400,380,420,1,1,0,0,1,0,0,0,1,24,60,3,'storage table, row 7','yes',4,replace('two\nlines','\n',char(10)),980,1,0,0,0,0,0);
+INSERT INTO food VALUES('opener','Food named opener','thing','','','pack',1,NULL,NULL,NULL,NULL,1,0,0,0,0,0,0,0,NULL,NULL,0,'','auto',NULL,'',NULL,0,0,0,0,1,1);
+INSERT INTO food VALUES('water','Food named water','water','','','pack',1,NULL,1500,NULL,NULL,1,0,0,0,0,0,1,0,NULL,NULL,0,'','auto',NULL,'',NULL,0,0,0,0,0,0);
 CREATE TABLE food_meal (
   food TEXT NOT NULL REFERENCES food (key),
   meal TEXT NOT NULL CHECK (meal IN ('breakfast', 'lunch', 'dinner', 'snack')),

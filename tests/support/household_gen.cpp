@@ -110,6 +110,7 @@ class Maker {
         food.no_cook = false;
       }
       if (trait == "opener") food.needs_opener = true;
+      if (trait == "opens") food.is_opener = true;
       if (trait == "formula") food.infant_formula = true;
       if (trait == "filled") food.self_filled = true;
       if (trait == "home") food.home_canned = true;

@@ -36,7 +36,7 @@ inline constexpr FoodSeed kFoodSeeds[] = {
      "staple"},
     {"Filled canister", FoodKind::kWater, "canister", 1, 10000, 0, "water", "", "", "", 0, 0, 3,
      "filled staple"},
-    {"Can opener", FoodKind::kThing, "piece", 1, 120, 0, "thing", "", "", "", 0, 0, 0, ""},
+    {"Can opener", FoodKind::kThing, "piece", 1, 120, 0, "thing", "", "", "", 0, 0, 0, "opens"},
     {"Spare batteries", FoodKind::kThing, "pack", 1, 90, 0, "thing", "", "", "", 0, 0, 0, ""},
     {"Lentil stew", kF, "pouch", 2, 400, 420, "main", "lunch dinner", "celery",
      "vegan gluten_free halal kosher", 24, 60, 3, ""},

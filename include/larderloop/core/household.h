@@ -117,6 +117,8 @@ struct Food {
   bool refrigerate = false;           // the package says to keep it refrigerated: never in a kit
   bool choking_risk = false;          // hard, round or sticky: not for a child under four (CDC, AAP)
   bool honey = false;                 // has honey in it: not for a child under one (CDC, AAP)
+  bool is_opener = false;             // a thing that opens cans
+  bool is_cutlery = false;            // a thing to eat with
   bool infant_formula = false;        // its use-by date is a safety date everywhere (21 CFR 107.20)
   bool home_canned = false;           // never given away
   bool self_filled = false;           // water filled at home: due six months after filling (CDC; Ready.gov)

@@ -75,6 +75,7 @@ const Broken kFoodsAndPlaces[] = {
     {"gtin not padded", [](Household& h) { h.foods[3].gtin = "9520000000011"; }, "/foods/3/gtin"},
     {"gtin too long", [](Household& h) { h.foods[3].gtin = "0952000000001111"; }, "/foods/3/gtin"},
     {"gtin one digit", [](Household& h) { h.foods[3].gtin = "0"; }, "/foods/3/gtin"},
+    {"a food that opens cans", [](Household& h) { h.foods[0].is_opener = true; }, "/foods/0/is_opener"},
     {"pet food without species", [](Household& h) { h.foods[1].species.clear(); },
      "/foods/1/species"},
     {"food with species", [](Household& h) { h.foods[3].species = "cat"; }, "/foods/3/species"},

@@ -71,6 +71,8 @@ inline void add_foods(Household& household) {
   lentils.note = "two\nlines";
   Food opener = sample_food("opener", FoodKind::kThing, 1);
   opener.roles = {Role::kThing};
+  opener.is_opener = true;
+  opener.is_cutlery = true;
   Food water = sample_food("water", FoodKind::kWater, 1);
   water.volume_ml = 1500;
   water.self_filled = true;
@@ -383,6 +385,7 @@ inline Household sample_household_of(int schema) {
     for (Food& food : household.foods) {
       food.sodium_mg.reset();
       food.needs_spoon = food.refrigerate = food.choking_risk = food.honey = false;
+      food.is_opener = food.is_cutlery = false;
     }
     household.trials.clear();
     household.trial_notes.clear();
