@@ -1,5 +1,6 @@
 #include "larderloop/calendar/ics.h"
 
+#include "calendar/ical_build.h"
 #include "calendar/ical_handles.h"
 #include "calendar/ical_text.h"
 
@@ -9,51 +10,24 @@
 namespace larderloop {
 namespace {
 
-// Without a version number: otherwise every release would change every event for readers that
-// compare whole items.
-constexpr const char* kProductId = "-//larderloop//household feed//EN";
 constexpr const char* kColor = "teal";  // a CSS3 colour name, as RFC 7986 section 5.9 asks
 constexpr const char* kPollEvery = "PT12H";
 constexpr unsigned kPollHours = 12;
-constexpr std::size_t kSummaryOctets = 255;  // RFC 5545 section 5: a reader may cut there
-constexpr std::size_t kDescriptionOctets = 2048;
 
 tl::unexpected<Error> defect(std::string what) {
   return fail(ErrorKind::kDefect, std::move(what));
-}
-
-// libical escapes neither commas nor semicolons in X- values, so the name has none.
-std::string calendar_name(std::string_view name) {
-  std::string plain(name);
-  for (char& c : plain) {
-    if (c == ',' || c == ';' || c == '\\') c = ' ';
-  }
-  plain = clean_line(plain);
-  return plain.empty() ? "larderloop" : cut_text(plain, kSummaryOctets);
-}
-
-// libical escapes no punctuation in categories.
-bool is_plain_category(std::string_view text) {
-  return std::all_of(text.begin(), text.end(), [](char c) {
-    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == ' ';
-  });
-}
-
-bool is_uid(std::string_view text) {
-  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
-    return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'f') || (c >= 'A' && c <= 'F') || c == '-';
-  });
 }
 
 Status check(const std::vector<CalendarEvent>& events) {
   if (events.empty()) return defect("a calendar without an event is not legal");
   std::vector<std::string_view> uids;
   for (const CalendarEvent& each : events) {
-    if (!is_uid(each.uid)) return defect("the event uid '" + each.uid + "' is not hex and '-'");
+    if (!ical::is_uid(each.uid))
+      return defect("the event uid '" + each.uid + "' is not hex and '-'");
     if (each.end <= each.begin)
       return defect("the event '" + each.uid + "' does not end after it begins");
     if (each.sequence < 0) return defect("the event '" + each.uid + "' has a negative sequence");
-    if (!is_plain_category(each.category))
+    if (!ical::is_plain_category(each.category))
       return defect("the category '" + each.category + "' has more than letters");
     uids.push_back(each.uid);
   }
@@ -63,47 +37,10 @@ Status check(const std::vector<CalendarEvent>& events) {
   return {};
 }
 
-// Builds one component; remembers when libical could not make a part of it.
-class Builder {
- public:
-  explicit Builder(icalcomponent_kind kind)
-      : component_(icalcomponent_new(kind)), ok_(component_ != nullptr) {}
-
-  void add(icalproperty* made) {
-    ical::Property property(made);
-    if (!ok_ || !property) {
-      ok_ = false;
-      return;
-    }
-    icalcomponent_add_property(component_.get(), property.release());
-  }
-
-  void add_extension(const char* name, const std::string& value) {
-    ical::Property property(icalproperty_new_x(value.c_str()));
-    if (property) icalproperty_set_x_name(property.get(), name);
-    add(property.release());
-  }
-
-  void add(Builder child) {
-    ok_ = ok_ && child.ok_;
-    if (ok_) icalcomponent_add_component(component_.get(), child.component_.release());
-  }
-
-  [[nodiscard]] std::string text() const {
-    if (!ok_) return {};
-    const ical::Buffer buffer(icalcomponent_as_ical_string_r(component_.get()));
-    return buffer ? std::string(buffer.get()) : std::string();
-  }
-
- private:
-  ical::Component component_;
-  bool ok_;
-};
-
-Builder event_of(const CalendarEvent& event) {
-  Builder built(ICAL_VEVENT_COMPONENT);
-  const std::string summary = cut_text(clean_line(event.summary), kSummaryOctets);
-  const std::string description = cut_text(clean_text(event.description), kDescriptionOctets);
+ical::Builder event_of(const CalendarEvent& event) {
+  ical::Builder built(ICAL_VEVENT_COMPONENT);
+  const std::string summary = cut_text(clean_line(event.summary), ical::kSummaryOctets);
+  const std::string description = cut_text(clean_text(event.description), ical::kDescriptionOctets);
   built.add(icalproperty_new_uid(event.uid.c_str()));
   built.add(icalproperty_new_dtstamp(ical::utc(event.changed_at)));
   built.add(icalproperty_new_lastmodified(ical::utc(event.changed_at)));
@@ -137,12 +74,12 @@ Result<std::string> render_calendar(std::string_view name, std::vector<CalendarE
     return a.begin != b.begin ? a.begin < b.begin : a.uid < b.uid;
   });
   ical::prepare();
-  const std::string title = calendar_name(name);
+  const std::string title = ical::calendar_name(name);
   icaldurationtype poll = icaldurationtype_null_duration();
   poll.hours = kPollHours;
-  Builder calendar(ICAL_VCALENDAR_COMPONENT);
+  ical::Builder calendar(ICAL_VCALENDAR_COMPONENT);
   calendar.add(icalproperty_new_version("2.0"));
-  calendar.add(icalproperty_new_prodid(kProductId));
+  calendar.add(icalproperty_new_prodid(ical::kProductId));
   calendar.add(icalproperty_new_calscale("GREGORIAN"));
   calendar.add(icalproperty_new_name(title.c_str()));
   calendar.add_extension("X-WR-CALNAME", title);
