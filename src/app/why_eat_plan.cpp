@@ -112,6 +112,7 @@ std::vector<std::int64_t> values_of(const plan::Verdict& verdict) {
 EatPlan::EatPlan(const plan::EatDownProblem& problem, const plan::EatDownPlan& plan)
     : free_(problem), plan_(plan), dealt_(plan::deal(problem, plan)) {
   free_.published.clear();
+  free_.published_until = free_.today - 1;  // also: days shown are not searched otherwise than others
   free_.keep_published = false;
   const plan::Verdict verdict = plan::check(free_, plan_);
   levels_ = verdict.levels;

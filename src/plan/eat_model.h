@@ -11,6 +11,7 @@
 #include "plan/compiled.h"
 #include "plan/eat_blocks.h"
 #include "plan/mip.h"
+#include "plan/windows.h"
 
 #include <cstddef>
 #include <map>
@@ -36,6 +37,8 @@ class EatModel {
   [[nodiscard]] EatDownPlan plan_of(const MipPoint& point) const;
   // Marks what a point serves, by product, week and eater, at every meal of the week.
   void mark(const MipPoint& point, Support& support) const;
+  // By column: its week and product.
+  [[nodiscard]] Parts weeks_of_columns() const;
 
  private:
   struct Pool {

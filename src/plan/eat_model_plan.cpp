@@ -121,6 +121,29 @@ void EatModel::mark(const MipPoint& point, Support& support) const {
   }
 }
 
+Parts EatModel::weeks_of_columns() const {
+  Parts parts(mip_.columns.size());
+  const auto at = [&](int column) -> Belongs& { return parts[static_cast<std::size_t>(column)]; };
+  for (std::size_t product = 0; product < slots_.size(); ++product) {
+    for (const Slot& slot : slots_[product]) {
+      for (const std::size_t each : slot.openings)
+        at(openings_[each].column) = {blocks_.blocks[openings_[each].block].week, product};
+      for (const std::size_t each : slot.servings) {
+        const std::size_t block = blocks_.seats[servings_[each].seat].block;
+        at(servings_[each].column) = {blocks_.blocks[block].week, product};
+      }
+      for (const std::size_t each : slot.from_open)
+        at(from_open_[each].column) = {blocks_.blocks[from_open_[each].block].week, product};
+      for (const int column : {slot.so_far, slot.carried}) {
+        if (column >= 0) at(column) = {Belongs::kFollows, product};
+      }
+      if (slot.fresh >= 0) at(slot.fresh) = {blocks_.blocks[slot.block].week, product};
+    }
+  }
+  for (const Short& each : shorts_) at(each.column) = {Belongs::kFollows, at(each.serving).family};
+  return parts;
+}
+
 EatDownPlan EatModel::plan_of(const MipPoint& point) const {
   const auto value = [&](int column) { return point[static_cast<std::size_t>(column)]; };
   const auto meal_of = [&](std::size_t block) { return blocks_.blocks[block].meals.front(); };

@@ -13,6 +13,10 @@
 namespace larderloop::plan {
 namespace {
 
+constexpr double kAhead = 0.01;  // what a level counts beside the one before it
+constexpr double kUsed = 1e-6;
+constexpr std::int64_t kMostSteps = 1'000'000;
+
 class Levels {
  public:
   Levels(const Mip& mip, const MipPoint& start, const Effort& effort,
@@ -77,7 +81,9 @@ class Levels {
       fix_by_reduced_costs(k);
       return bound;
     }
-    if (k < effort_.dived) take(dive(mip_, relaxation_, value(k) - 1, dive_iterations()), k);
+    const std::int64_t steps = std::min(dive_iterations(), steps_left());
+    if (k >= effort_.dived_from && k < effort_.dived && steps > 0)
+      take(dive(mip_, relaxation_, value(k) - 1, steps), k);
     if (k < effort_.searched_near) search_near(k, bound);
     if (bound < value(k) && k < effort_.branched && effort_.nodes > 0 && !out_of_time()) {
       while (bound < value(k)) {
@@ -105,13 +111,15 @@ class Levels {
     for (std::size_t j = 0; j < mip_.columns.size(); ++j)
       before.emplace_back(relaxation_.lower(static_cast<int>(j)),
                           relaxation_.upper(static_cast<int>(j)));
-    for (int round = 0; round < kNearRounds && bound < value(k) && !out_of_time(); ++round) {
+    for (int round = 0;
+         round < kNearRounds && bound < value(k) && !out_of_time() && steps_left() > 0; ++round) {
       if (!relaxation_.solve(kMostIterations)) break;
       const double* values = relaxation_.values();
       std::vector<std::size_t> agreed;
       for (std::size_t j = 0; j < mip_.columns.size(); ++j) {
         if (std::abs(values[j] - static_cast<double>(best_[j])) < kSame) agreed.push_back(j);
       }
+      if (mip_.columns.size() - agreed.size() > effort_.most_near) break;
       for (const std::size_t j : agreed) relaxation_.fix(static_cast<int>(j), best_[j], best_[j]);
       const Branched found = branch_and_cut(mip_, relaxation_, mip_.levels[k], value(k) - 1,
                                             kNearNodes, seconds_left());
@@ -151,6 +159,7 @@ class Levels {
   [[nodiscard]] std::int64_t dive_iterations() const {
     return 3 * static_cast<std::int64_t>(mip_.columns.size() + mip_.rows.size());
   }
+  [[nodiscard]] std::int64_t steps_left() const { return effort_.steps - relaxation_.iterations(); }
   [[nodiscard]] std::optional<double> seconds_left() const {
     if (!effort_.seconds) return std::nullopt;
     const std::chrono::duration<double> spent = std::chrono::steady_clock::now() - begun_;
@@ -183,7 +192,22 @@ MipOutcome solve_levels(const Mip& mip, const MipPoint& start, const Effort& eff
   return Levels(mip, start, effort, floors).run();
 }
 
-std::vector<std::int64_t> relaxed_bounds(const Mip& mip, const std::vector<std::int64_t>& values) {
+MipPoint relaxed_use(const Mip& mip, std::size_t levels) {
+  Relaxation relaxation(mip);
+  double weight = 1;
+  for (std::size_t k = 0; k < std::min(levels, mip.levels.size()); ++k) {
+    relaxation.minimise_too(mip.levels[k], weight);
+    weight *= kAhead;
+  }
+  if (!relaxation.solve(kMostSteps)) return {};
+  MipPoint use;
+  for (std::size_t j = 0; j < mip.columns.size(); ++j)
+    use.push_back(relaxation.values()[j] > kUsed ? 1 : 0);
+  return use;
+}
+
+std::vector<std::int64_t> relaxed_bounds(const Mip& mip, const std::vector<std::int64_t>& values,
+                                         std::size_t levels) {
   Relaxation relaxation(mip);
   std::vector<std::int64_t> bounds;
   for (std::size_t k = 0; k < mip.levels.size(); ++k) {
@@ -193,7 +217,7 @@ std::vector<std::int64_t> relaxed_bounds(const Mip& mip, const std::vector<std::
       bound += term.factor *
                (term.factor > 0 ? relaxation.lower(term.column) : relaxation.upper(term.column));
     relaxation.minimise(level);
-    if (bound < values[k] && relaxation.solve(1'000'000))
+    if (k < levels && bound < values[k] && relaxation.solve(1'000'000))
       bound = std::max(bound, relaxation.bound().value_or(bound));
     bounds.push_back(std::min(bound, values[k]));
     relaxation.hold(level, values[k]);

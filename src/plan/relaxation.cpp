@@ -64,6 +64,12 @@ void Relaxation::minimise(const MipLevel& level) {
   constant_ = static_cast<double>(level.constant);
 }
 
+void Relaxation::minimise_too(const MipLevel& level, double weight) {
+  double* objective = clp_->objective();
+  for (const MipTerm& term : level.terms)
+    objective[term.column] += weight * static_cast<double>(term.factor);
+}
+
 bool Relaxation::solve(std::int64_t iterations) {
   clp_->setMaximumIterations(
       static_cast<int>(std::clamp<std::int64_t>(iterations, 0, 1'000'000'000)));

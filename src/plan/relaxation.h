@@ -25,6 +25,8 @@ class Relaxation {
   using Clock = std::chrono::steady_clock;
   void stop_at(Clock::time_point deadline) { deadline_ = deadline; }
   void minimise(const MipLevel& level);
+  // As well: the level counts this much. Bounds then say nothing of a single level.
+  void minimise_too(const MipLevel& level, double weight);
   // False: no point keeps all rows, or the solver gave up. `iterations`: at most so many.
   [[nodiscard]] bool solve(std::int64_t iterations);
   [[nodiscard]] bool solve_from_other_side(std::int64_t iterations);

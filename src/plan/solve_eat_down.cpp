@@ -68,26 +68,58 @@ class EatDownSolver {
 
  private:
   // Blocks of meals give bounds and show which servings matter; with these alone the exact model is
-  // small.
+  // small. It is made better a few weeks at a time, then as a whole.
   void improve() {
     const EatModel blocks(problem_, compiled_, Grain::kWeeks);
-    const MipPoint from = blocks.point_of(plan_);
-    if (!allowed(blocks.mip(), from)) return;
-    const MipOutcome outline = solve_levels(blocks.mip(), from, outline_effort());
+    const std::size_t size = blocks.mip().columns.size();
+    if (!allowed(blocks.mip(), blocks.point_of(plan_))) return;
+    if (size > kLargestBlocks) {
+      bounds_ = relaxed_bounds(blocks.mip(), values_, 0);
+      return finish();
+    }
+    bounds_ = relaxed_bounds(blocks.mip(), values_, through("dislike"));
     Support support;
-    blocks.mark(outline.point, support);
+    const MipPoint use =
+        relaxed_use(blocks.mip(), size <= kMostAhead ? SIZE_MAX : through("donated"));
+    if (!use.empty()) blocks.mark(use, support);
     mark_plan(support);
     const EatModel part(problem_, compiled_, Grain::kMeals, &support);
-    const MipPoint start = part.point_of(plan_);
-    if (allowed(part.mip(), start))
-      take(part, solve_levels(part.mip(), start, part_effort(), bounds_given(outline)));
-    bounds_ = bounds_given(outline);
-    if (holds(outline)) return finish();
-    // Where the plan falls short of a level, the levels after it have bounds only beside what it
-    // reached.
-    const std::vector<std::int64_t> relaxed = relaxed_bounds(blocks.mip(), values_);
-    for (std::size_t k = bounds_.size(); k < relaxed.size(); ++k) bounds_.push_back(relaxed[k]);
+    MipPoint point = part.point_of(plan_);
+    if (allowed(part.mip(), point)) {
+      point = by_windows(part, std::move(point), true);
+      if (small(part)) {
+        point = solve_levels(part.mip(), point, part_effort(part), bounds_).point;
+        point = by_windows(part, std::move(point), false);
+      }
+      take(part, point);
+    }
+    bounds_ = relaxed_bounds(blocks.mip(), values_, small(part) ? SIZE_MAX : through("dislike"));
     finish();
+  }
+
+  // Waste together with what is given away, narrow windows and wide ones; the other levels one by
+  // one.
+  MipPoint by_windows(const EatModel& part, MipPoint point, bool for_waste) {
+    const Parts weeks = part.weeks_of_columns();
+    for (std::size_t k = 0; k < names_.size(); ++k) {
+      const bool waste = names_[k] == "wasted";
+      if (for_waste != (k < through("wasted"))) continue;
+      for (const std::size_t width : {kNarrow, kWide}) {
+        if (!waste && width == kWide) continue;
+        const auto value = [&](std::size_t at) { return value_of(part.mip().levels[at], point); };
+        const auto open = [&](std::size_t at) {
+          return at >= bounds_.size() || bounds_[at] < value(at);
+        };
+        if (!open(k) && !(waste && open(k + 1))) continue;
+        WindowEffort effort;
+        effort.first_level = k;
+        effort.levels = waste ? 2 : 1;
+        effort.width = width;
+        effort.seconds = seconds_left();
+        point = improve_by_windows(part.mip(), std::move(point), weeks, effort);
+      }
+    }
+    return point;
   }
 
   // Levels up to the named one.
@@ -96,13 +128,19 @@ class EatDownSolver {
     while (count < names_.size() && names_[count] != name) ++count;
     return count + 1;
   }
-  // Branching where it pays: on waste, which most families can be told the least of within a
-  // fraction of a second.
-  [[nodiscard]] Effort outline_effort() const {
-    return {kNodes, 0, 0, through("late"), through("changed"), seconds_left()};
+  // Beyond this the levels after dislike are left as they come.
+  [[nodiscard]] static bool small(const EatModel& model) {
+    return model.mip().columns.size() <= kMostForAll;
   }
-  [[nodiscard]] Effort part_effort() const {
-    return {kNodes, through("wasted"), through(kNear), SIZE_MAX, SIZE_MAX, seconds_left()};
+  [[nodiscard]] Effort part_effort(const EatModel& part) const {
+    Effort effort;
+    effort.branched = 0;
+    effort.dived_from = through("donated");
+    effort.searched_near = through(kNear);
+    effort.steps = kSteps / static_cast<std::int64_t>(part.mip().columns.size() + 1);
+    effort.most_near = kMostNear;
+    effort.seconds = seconds_left();
+    return effort;
   }
 
   [[nodiscard]] Effort exact_effort() const {
@@ -124,7 +162,7 @@ class EatDownSolver {
     const MipPoint start = exact.point_of(plan_);
     if (!allowed(exact.mip(), start)) return;
     const MipOutcome outcome = solve_levels(exact.mip(), start, exact_effort(), bounds_);
-    take(exact, outcome);
+    take(exact, outcome.point);
     std::vector<std::int64_t> bounds;
     for (std::size_t k = 0; k < outcome.bounds.size(); ++k) {
       bounds.push_back(outcome.bounds[k]);
@@ -133,22 +171,8 @@ class EatDownSolver {
     bounds_ = bounds;
   }
 
-  // Bounds of the outline that hold beside what the plan reaches: up to the first level where it is
-  // worse.
-  [[nodiscard]] std::vector<std::int64_t> bounds_given(const MipOutcome& outline) const {
-    std::vector<std::int64_t> bounds;
-    for (std::size_t k = 0; k < outline.bounds.size(); ++k) {
-      bounds.push_back(outline.bounds[k]);
-      if (values_[k] > outline.values[k]) break;
-    }
-    return bounds;
-  }
-  [[nodiscard]] bool holds(const MipOutcome& outline) const {
-    return bounds_given(outline).size() == outline.bounds.size();
-  }
-
-  void take(const EatModel& model, const MipOutcome& outcome) {
-    EatDownPlan found = model.plan_of(outcome.point);
+  void take(const EatModel& model, const MipPoint& point) {
+    EatDownPlan found = model.plan_of(point);
     const Verdict verdict = check(problem_, found);
     std::vector<std::int64_t> values = vector_of(verdict);
     if (!verdict.allowed() || values > values_) return;
@@ -168,8 +192,13 @@ class EatDownSolver {
     }
   }
 
-  static constexpr std::int64_t kNodes = 20;
+  static constexpr std::size_t kLargestBlocks = 40'000;  // columns; beyond, the greedy plan stands
+  static constexpr std::size_t kMostAhead = 10'000;      // columns; beyond, waste alone is relaxed
   static constexpr const char* kNear = "late";
+  static constexpr std::int64_t kSteps = 24'000'000;  // of the simplex algorithm, times columns
+  static constexpr std::size_t kMostNear = 600;
+  static constexpr std::size_t kMostForAll = 4'000;     // columns
+  static constexpr std::size_t kNarrow = 2, kWide = 4;  // weeks
 
   const EatDownProblem& problem_;
   const Limits& limits_;
