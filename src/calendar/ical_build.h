@@ -66,6 +66,12 @@ class Builder {
     if (ok_) icalcomponent_add_component(component_.get(), child.component_.release());
   }
 
+  void add_component(icalcomponent* made) {
+    Component component(made);
+    ok_ = ok_ && component;
+    if (ok_) icalcomponent_add_component(component_.get(), component.release());
+  }
+
   [[nodiscard]] std::string text() const {
     if (!ok_) return {};
     const Buffer buffer(icalcomponent_as_ical_string_r(component_.get()));

@@ -12,16 +12,17 @@ import unittest
 SOURCE = pathlib.Path(os.environ["LARDERLOOP_SRC"])
 HERE = pathlib.Path(__file__).name
 
-# core <- calendar, plan, intake, store (never each other) <- app <- render <- cli
+# core <- calendar, plan, intake, store (never each other) <- app <- render <- cli; core <- dav <- cli
 MAY_INCLUDE = {
     "core": {"core"},
     "calendar": {"core", "calendar"},
     "plan": {"core", "plan"},
     "intake": {"core", "intake"},
     "store": {"core", "store"},
+    "dav": {"core", "dav"},
     "app": {"core", "calendar", "plan", "intake", "store", "app"},
     "render": {"core", "calendar", "plan", "intake", "store", "app", "render"},
-    "cli": {"core", "calendar", "plan", "intake", "store", "app", "render", "cli"},
+    "cli": {"core", "calendar", "plan", "intake", "store", "app", "render", "dav", "cli"},
 }
 
 # Header of a library -> the rooms that may name it; None is every room.
@@ -29,6 +30,9 @@ LIBRARIES = {
     "libical/ical.h": {"calendar"},
     "uuid/uuid.h": {"calendar"},
     "sqlite3.h": {"store"},
+    "curl/curl.h": {"dav"},
+    "pugixml.hpp": {"dav"},
+    "dlfcn.h": {"dav"},
     "nlohmann/json.hpp": {"intake", "render"},
     "CLI/CLI.hpp": {"cli"},
     "CbcModel.hpp": {"plan"},
