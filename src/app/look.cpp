@@ -31,7 +31,9 @@ std::vector<PersonRefusal> everyone_refused(const Household& household, const Fo
                                             const Statement* label) {
   if (food.kind == FoodKind::kWater || food.kind == FoodKind::kThing) return {};
   std::vector<PersonKey> everyone;
-  for (const Person& person : household.people) everyone.push_back(person.key);
+  for (const Person& person : household.people) {
+    if (!person.retired) everyone.push_back(person.key);
+  }
   std::vector<PersonRefusal> found = refusals(household, everyone, food, label);
   const auto other = [](const PersonRefusal& each) {
     return each.reason.refusal == Refusal::kWrongSpecies;
@@ -170,7 +172,7 @@ Result<PersonShow> show_person(const Household& household, const PersonKey& key)
     if (named) show.eats_from.push_back(place.key);
   }
   for (const Food& food : household.foods) {
-    if (food.kind == FoodKind::kWater || food.kind == FoodKind::kThing) continue;
+    if (food.retired || food.kind == FoodKind::kWater || food.kind == FoodKind::kThing) continue;
     const auto reason = why_not(household, *person, food, food.label ? &*food.label : nullptr);
     if (reason && reason->refusal != Refusal::kWrongSpecies)
       show.must_not.emplace_back(food.key, *reason);

@@ -14,7 +14,7 @@ std::vector<PersonKey> eaters_at(const Household& household, const PlaceKey& pla
   }
   if (people.empty() && !kit_of(household, place).empty()) {
     for (const Person& person : household.people) {
-      if (person.is_human()) people.insert(person.key);
+      if (person.is_human() && !person.retired) people.insert(person.key);
     }
   }
   return {people.begin(), people.end()};

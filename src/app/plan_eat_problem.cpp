@@ -184,7 +184,7 @@ class Builder {
   // A pet's meal is its own, once a day; it is told beside the household's dinner.
   void seat_pets(plan::EatMeal& meal, Day day) {
     for (const Person& person : household_.people) {
-      if (!person.is_human()) seat_with_wishes(meal, person.key, day, Meal::kDinner);
+      if (!person.is_human() && !person.retired) seat_with_wishes(meal, person.key, day, Meal::kDinner);
     }
   }
 

@@ -107,7 +107,7 @@ std::string why_unmet(const BookView& view, const MenuLine& line, Day hold_until
   std::size_t known = 0, fitting = 0;
   for (const Food& food : household.foods) {
     const bool asked = line.role ? food.roles.count(*line.role) > 0 : food.key == line.food;
-    if (!asked) continue;
+    if (!asked || food.retired) continue;
     known += 1;
     if (food.needs_hot_water || (!food.no_cook && food.kind != FoodKind::kThing)) continue;
     if (!line.food.empty() && eaters.empty()) fitting += 1;

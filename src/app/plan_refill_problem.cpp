@@ -90,7 +90,7 @@ class Builder {
 
   void add_offers() {
     for (const Food& food : household_.foods) {
-      if (food.kind == FoodKind::kWater || food.home_canned) continue;
+      if (food.kind == FoodKind::kWater || food.home_canned || food.retired) continue;
       const std::optional<Day> expected = expected_day(view_, food, today_);
       std::int64_t last = day_number(expected.value_or(schedule_.hold_until));
       if (food.kind == FoodKind::kThing && !expected) last = build_.problem.hold_until + build_.problem.date_cap_days;

@@ -26,7 +26,7 @@ std::vector<BuyLine> pantry_lines(const Household& household, const PlanReport& 
     }
   }
   for (const Food& food : household.foods) {
-    if (!food.par_level || on_hand[food.key] >= *food.par_level) continue;
+    if (food.retired || !food.par_level || on_hand[food.key] >= *food.par_level) continue;
     BuyLine line;
     line.food = food.key;
     line.units = *food.par_level - on_hand[food.key];

@@ -10,8 +10,8 @@ std::vector<PersonKey> at_table(const Household& household, Day day, Meal meal) 
   const auto seat = std::lower_bound(
       household.table.begin(), household.table.end(), wanted,
       [](const TableSeat& each, const auto& key) { return std::make_pair(each.weekday, each.meal) < key; });
-  if (seat == household.table.end() || std::make_pair(seat->weekday, seat->meal) != wanted) return {};
-  std::vector<PersonKey> people = seat->people;
+  std::vector<PersonKey> people;
+  if (seat != household.table.end() && std::make_pair(seat->weekday, seat->meal) == wanted) people = seat->people;
   for (const TableException& exception : household.exceptions) {
     if (day < exception.from || day > exception.through) continue;
     if (!exception.meals.empty() && exception.meals.count(meal) == 0) continue;
@@ -19,7 +19,11 @@ std::vector<PersonKey> at_table(const Household& household, Day day, Meal meal) 
     for (const PersonKey& away : exception.away) {
       people.erase(std::remove(people.begin(), people.end(), away), people.end());
     }
+    for (const PersonKey& guest : exception.guests) {
+      if (std::find(people.begin(), people.end(), guest) == people.end()) people.push_back(guest);
+    }
   }
+  std::sort(people.begin(), people.end());
   return people;
 }
 

@@ -82,7 +82,9 @@ Result<Statement> statement_of(const Household& household, const Food& food, con
 std::vector<PersonRefusal> concerned(const Household& household, const Food& food,
                                      const Statement& label) {
   std::vector<PersonKey> everyone;
-  for (const Person& person : household.people) everyone.push_back(person.key);
+  for (const Person& person : household.people) {
+    if (!person.retired) everyone.push_back(person.key);
+  }
   std::vector<PersonRefusal> found = refusals(household, everyone, food, &label);
   found.erase(std::remove_if(found.begin(), found.end(),
                              [](const PersonRefusal& each) {

@@ -17,6 +17,15 @@ void put(std::vector<T>& into, const std::vector<T>& from, KeyOf key_of) {
   }
 }
 
+// Takes out whatever has one of these keys.
+template <class T, class Key, class KeyOf>
+void take_out(std::vector<T>& from, const std::vector<Key>& keys, KeyOf key_of) {
+  if (keys.empty()) return;
+  from.erase(std::remove_if(from.begin(), from.end(),
+                            [&](const T& each) { return std::find(keys.begin(), keys.end(), key_of(each)) != keys.end(); }),
+             from.end());
+}
+
 template <class T>
 void append(std::vector<T>& into, const std::vector<T>& from) {
   into.insert(into.end(), from.begin(), from.end());
@@ -33,7 +42,7 @@ std::int64_t next_of(const List& list) {
 
 bool Changes::empty() const {
   return !settings && own_allergens.empty() && people.empty() && foods.empty() && places.empty() &&
-         review_rules.empty() && menu.empty() && wishes.empty() && wishes_back.empty() && lots.empty() && readings.empty() && entries.empty() &&
+         review_rules.empty() && menu.empty() && menu_back.empty() && review_rules_back.empty() && !table && !exceptions && buy_notes.empty() && mappings.empty() && mappings_back.empty() && wishes.empty() && wishes_back.empty() && lots.empty() && readings.empty() && entries.empty() &&
          review_events.empty() && review_marks.empty() && trials.empty() && trial_notes.empty() && trial_ends.empty() && !shown_meals && !kept_plans && feed.empty();
 }
 
@@ -45,12 +54,12 @@ void apply_changes(Household& household, const Changes& changes) {
   put(household.places, changes.places, [](const Place& each) { return each.key; });
   put(household.review_rules, changes.review_rules, [](const ReviewRule& each) { return each.kit; });
   put(household.menu, changes.menu, [](const MenuLine& each) { return each.id; });
+  take_out(household.menu, changes.menu_back, [](const MenuLine& each) { return each.id; });
+  take_out(household.review_rules, changes.review_rules_back, [](const ReviewRule& each) { return each.kit; });
+  if (changes.table) household.table = *changes.table;
+  if (changes.exceptions) household.exceptions = *changes.exceptions;
   put(household.wishes, changes.wishes, [](const Wish& each) { return each.id; });
-  for (const WishId back : changes.wishes_back) {
-    household.wishes.erase(std::remove_if(household.wishes.begin(), household.wishes.end(),
-                                          [&](const Wish& each) { return each.id == back; }),
-                           household.wishes.end());
-  }
+  take_out(household.wishes, changes.wishes_back, [](const Wish& each) { return each.id; });
   append(household.lots, changes.lots);
   append(household.readings, changes.readings);
   append(household.entries, changes.entries);
@@ -59,6 +68,9 @@ void apply_changes(Household& household, const Changes& changes) {
   append(household.trials, changes.trials);
   append(household.trial_notes, changes.trial_notes);
   put(household.trial_ends, changes.trial_ends, [](const TrialEnd& each) { return each.trial; });
+  append(household.buy_notes, changes.buy_notes);
+  put(household.mappings, changes.mappings, [](const ImportMapping& each) { return each.name; });
+  take_out(household.mappings, changes.mappings_back, [](const ImportMapping& each) { return each.name; });
   if (changes.shown_meals) household.shown_meals = *changes.shown_meals;
   if (changes.kept_plans) household.kept_plans = *changes.kept_plans;
   put(household.feed, changes.feed, [](const FeedStamp& each) { return std::make_tuple(each.key, each.generation); });
@@ -75,6 +87,7 @@ NextIds next_ids(const Household& household) {
   ids.wish = WishId(next_of(household.wishes));
   ids.trial = TrialId(next_of(household.trials));
   ids.trial_note = TrialNoteId(next_of(household.trial_notes));
+  ids.buy_note = BuyNoteId(next_of(household.buy_notes));
   return ids;
 }
 

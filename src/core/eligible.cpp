@@ -134,7 +134,7 @@ std::vector<PersonKey> eaters_of(const Household& household, const MenuLine& lin
   if (!line.everyone) return line.people;
   std::vector<PersonKey> people;
   for (const Person& person : household.people) {
-    if (person.is_human()) people.push_back(person.key);
+    if (person.is_human() && !person.retired) people.push_back(person.key);
   }
   return people;
 }

@@ -65,7 +65,7 @@ std::string place_path(const Household& household, const PlaceKey& place) {
 std::vector<PlaceKey> places_of_kind(const Household& household, PlaceKind kind) {
   std::vector<PlaceKey> keys;
   for (const Place& place : household.places) {
-    if (place.kind == kind) keys.push_back(place.key);
+    if (place.kind == kind && !place.retired) keys.push_back(place.key);
   }
   return keys;
 }

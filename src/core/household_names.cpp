@@ -69,6 +69,17 @@ constexpr Names<MarkWhat, 4> kMarks{{{MarkWhat::kThere, "there"},
 constexpr Names<Region, 3> kRegions{
     {{Region::kOther, "other"}, {Region::kEu, "eu"}, {Region::kUs, "us"}}};
 
+constexpr Names<BuyNoteKind, 2> kBuyNotes{
+    {{BuyNoteKind::kNotAvailable, "not_available"}, {BuyNoteKind::kBoughtInstead, "bought_instead"}}};
+constexpr Names<SheetKind, 4> kSheets{{{SheetKind::kFoods, "foods"},
+                                       {SheetKind::kLots, "lots"},
+                                       {SheetKind::kPeople, "people"},
+                                       {SheetKind::kMenu, "menu"}}};
+constexpr Names<DateOrder, 4> kDateOrders{{{DateOrder::kNone, "none"},
+                                           {DateOrder::kDmy, "dmy"},
+                                           {DateOrder::kMdy, "mdy"},
+                                           {DateOrder::kYmd, "ymd"}}};
+
 template <class Table, class Enum>
 std::string_view name_in(const Table& table, Enum value) {
   for (const auto& [each, name] : table) {
@@ -159,6 +170,24 @@ std::string_view mark_what_name(MarkWhat what) {
 }
 std::optional<MarkWhat> parse_mark_what(std::string_view name) {
   return value_in(kMarks, name);
+}
+std::string_view buy_note_name(BuyNoteKind kind) {
+  return name_in(kBuyNotes, kind);
+}
+std::optional<BuyNoteKind> parse_buy_note(std::string_view name) {
+  return value_in(kBuyNotes, name);
+}
+std::string_view sheet_kind_name(SheetKind kind) {
+  return name_in(kSheets, kind);
+}
+std::optional<SheetKind> parse_sheet_kind(std::string_view name) {
+  return value_in(kSheets, name);
+}
+std::string_view date_order_name(DateOrder order) {
+  return name_in(kDateOrders, order);
+}
+std::optional<DateOrder> parse_date_order(std::string_view name) {
+  return value_in(kDateOrders, name);
 }
 std::string_view region_name(Region region) {
   return name_in(kRegions, region);

@@ -122,6 +122,8 @@ std::vector<Problem> validate(const Household& household) {
   if (can_be_replayed(findings.problems)) validate_record(findings);
   validate_reviews(findings);
   validate_trials(findings);
+  validate_shopping(findings);
+  validate_retired(findings);
   validate_shown(findings);
   return std::move(findings.problems);
 }
@@ -144,7 +146,10 @@ void sort_lists(Household& household) {
   for (TableSeat& seat : household.table) std::sort(seat.people.begin(), seat.people.end());
   std::stable_sort(household.exceptions.begin(), household.exceptions.end(),
                    [](const TableException& a, const TableException& b) { return std::tie(a.from, a.through) < std::tie(b.from, b.through); });
-  for (TableException& exception : household.exceptions) std::sort(exception.away.begin(), exception.away.end());
+  for (TableException& exception : household.exceptions) {
+    std::sort(exception.away.begin(), exception.away.end());
+    std::sort(exception.guests.begin(), exception.guests.end());
+  }
   std::stable_sort(household.wishes.begin(), household.wishes.end(), by_id);
   std::stable_sort(household.lots.begin(), household.lots.end(), by_id);
   std::stable_sort(household.readings.begin(), household.readings.end(), by_id);
@@ -156,6 +161,9 @@ void sort_lists(Household& household) {
   std::stable_sort(household.trial_notes.begin(), household.trial_notes.end(), by_id);
   std::stable_sort(household.trial_ends.begin(), household.trial_ends.end(),
                    [](const TrialEnd& a, const TrialEnd& b) { return a.trial < b.trial; });
+  std::stable_sort(household.buy_notes.begin(), household.buy_notes.end(), by_id);
+  std::stable_sort(household.mappings.begin(), household.mappings.end(),
+                   [](const ImportMapping& a, const ImportMapping& b) { return a.name < b.name; });
   std::stable_sort(household.shown_meals.begin(), household.shown_meals.end(), [](const ShownMeal& a, const ShownMeal& b) {
     return std::tie(a.day, a.meal) < std::tie(b.day, b.meal);
   });

@@ -116,13 +116,20 @@ void validate_table(Findings& findings) {
     if (exception.through < exception.from) {
       findings.add(where + "/through", iso_day(exception.through), "ends before it begins", "write a day from " + iso_day(exception.from));
     }
-    if (!exception.nobody && exception.away.empty()) {
-      findings.add(where, "", "the exception changes nothing", "name who is away, or write \"nobody\": true");
+    if (!exception.nobody && exception.away.empty() && exception.guests.empty()) {
+      findings.add(where, "", "the exception changes nothing", "name who is away or a guest, or write \"nobody\": true");
+    }
+    if (exception.nobody && !exception.guests.empty()) {
+      findings.add(where + "/guests", exception.guests.front().str(), "nobody eats at home, so no guest does", "leave one of the two out");
     }
     std::set<PersonKey> away;
     for (const PersonKey& person : exception.away) {
       check_human(where + "/away", person);
       if (!away.insert(person).second) findings.add(where + "/away", person.str(), "named twice", "leave one out");
+    }
+    for (const PersonKey& person : exception.guests) {
+      check_human(where + "/guests", person);
+      if (!away.insert(person).second) findings.add(where + "/guests", person.str(), "named twice", "leave one out");
     }
   }
 }

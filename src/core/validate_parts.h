@@ -57,6 +57,8 @@ void validate_table(Findings& findings);
 void validate_wishes(Findings& findings);
 void validate_reviews(Findings& findings);
 void validate_trials(Findings& findings);
+void validate_shopping(Findings& findings);
+void validate_retired(Findings& findings);
 void validate_shown(Findings& findings);
 
 }  // namespace larderloop

@@ -64,6 +64,21 @@ const Names<Verdict>& verdict_names() {
   return names;
 }
 
+const Names<BuyNoteKind>& buy_note_names() {
+  static const Names<BuyNoteKind> names = named<BuyNoteKind>(kAllBuyNoteKinds, buy_note_name);
+  return names;
+}
+
+const Names<SheetKind>& sheet_kind_names() {
+  static const Names<SheetKind> names = named<SheetKind>(kAllSheetKinds, sheet_kind_name);
+  return names;
+}
+
+const Names<DateOrder>& date_order_names() {
+  static const Names<DateOrder> names = named<DateOrder>(kAllDateOrders, date_order_name);
+  return names;
+}
+
 const Names<LotState>& lot_state_names() {
   constexpr LotState kAll[] = {LotState::kOk, LotState::kDoubtful, LotState::kRecalled};
   static const Names<LotState> names = named<LotState>(kAll, lot_state_name);

@@ -26,6 +26,9 @@ namespace larderloop::intake {
 [[nodiscard]] const Names<WishKind>& wish_kind_names();
 [[nodiscard]] const Names<Sex>& sex_names();
 [[nodiscard]] const Names<Activity>& activity_names();
+[[nodiscard]] const Names<BuyNoteKind>& buy_note_names();
+[[nodiscard]] const Names<SheetKind>& sheet_kind_names();
+[[nodiscard]] const Names<DateOrder>& date_order_names();
 [[nodiscard]] const Names<Verdict>& verdict_names();
 
 // The name of a value. Pre: it is among the names.

@@ -92,6 +92,8 @@ Household read_household(const JsonNode& document, Findings& findings) {
   read_list(in, "trials", out.trials, intake::read_trial);
   read_list(in, "trial_notes", out.trial_notes, intake::read_trial_note);
   read_list(in, "trial_ends", out.trial_ends, intake::read_trial_end);
+  read_list(in, "buy_notes", out.buy_notes, intake::read_buy_note);
+  read_list(in, "mappings", out.mappings, intake::read_mapping);
   read_list(in, "shown_meals", out.shown_meals, intake::read_shown_meal, sizes);
   read_list(in, "feed", out.feed, intake::read_feed_stamp);
   read_list(in, "kept_plans", out.kept_plans, intake::read_kept_plan);

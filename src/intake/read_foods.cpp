@@ -68,6 +68,7 @@ Food read_food(const JsonNode& node, const Path& path, Findings& findings) {
   in.one_of("rotate", out.rotate, rotate_names());
   in.whole("par_level", out.par_level);
   in.text("note", out.note);
+  in.day("retired", out.retired);
   in.finish();
   return out;
 }

@@ -19,6 +19,7 @@ Settings read_settings(const JsonNode& node, const Path& path, Findings& finding
   in.whole("variety_cap", out.variety_cap);
   in.one_of("week_starts", out.week_starts, weekday_names());
   in.one_of("shopping_day", out.shopping_day, weekday_names());
+  in.one_of("date_order", out.date_order, date_order_names());
   in.finish();
   return out;
 }
@@ -87,6 +88,7 @@ Person read_person(const JsonNode& node, const Path& path, Findings& findings) {
   in.set_of("diets", out.diets, diet_names());
   read_ratings(in, out.ratings);
   in.text("note", out.note);
+  in.day("retired", out.retired);
   in.finish();
   return out;
 }

@@ -14,6 +14,7 @@ Place read_place(const JsonNode& node, const Path& path, Findings& findings) {
   in.whole("volume_limit_ml", out.volume_limit_ml);
   in.flag("hot", out.hot);
   in.text("note", out.note);
+  in.day("retired", out.retired);
   in.finish();
   return out;
 }
@@ -69,6 +70,7 @@ TableException read_exception(const JsonNode& node, const Path& path, Findings& 
   in.set_of("meals", out.meals, meal_names());
   in.flag("nobody", out.nobody);
   in.keys("away", out.away);
+  in.keys("guests", out.guests);
   in.text("note", out.note);
   in.finish();
   return out;

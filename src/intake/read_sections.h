@@ -55,6 +55,8 @@ void read_amount(Reader& in, const UnitSizes& sizes, LotId lot, Need need, HalfS
 [[nodiscard]] Trial read_trial(const JsonNode& node, const Path& path, Findings& findings);
 [[nodiscard]] TrialNote read_trial_note(const JsonNode& node, const Path& path, Findings& findings);
 [[nodiscard]] TrialEnd read_trial_end(const JsonNode& node, const Path& path, Findings& findings);
+[[nodiscard]] BuyNote read_buy_note(const JsonNode& node, const Path& path, Findings& findings);
+[[nodiscard]] ImportMapping read_mapping(const JsonNode& node, const Path& path, Findings& findings);
 [[nodiscard]] ShownMeal read_shown_meal(const JsonNode& node, const Path& path, Findings& findings,
                                         const UnitSizes& sizes);
 [[nodiscard]] FeedStamp read_feed_stamp(const JsonNode& node, const Path& path, Findings& findings);

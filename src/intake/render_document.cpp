@@ -41,6 +41,8 @@ std::string render_document(const Household& household) {
   write_list(out, "trials", household.trials, intake::trial_node);
   write_list(out, "trial_notes", household.trial_notes, intake::trial_note_node);
   write_list(out, "trial_ends", household.trial_ends, intake::trial_end_node);
+  write_list(out, "buy_notes", household.buy_notes, intake::buy_note_node);
+  write_list(out, "mappings", household.mappings, intake::mapping_node);
   write_list(out, "shown_meals", household.shown_meals, intake::shown_meal_node, sizes);
   write_list(out, "feed", household.feed, intake::feed_stamp_node);
   write_list(out, "kept_plans", household.kept_plans, intake::kept_plan_node);

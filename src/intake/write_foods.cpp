@@ -64,7 +64,8 @@ JsonNode food_node(const Food& food) {
       .object("storage", storage_node(food.storage))
       .one_of("rotate", food.rotate, rotate_names(), usual.rotate)
       .maybe("par_level", food.par_level)
-      .text("note", food.note);
+      .text("note", food.note)
+      .maybe("retired", food.retired);
   return out.done();
 }
 

@@ -17,7 +17,8 @@ JsonNode settings_node(const Settings& settings) {
       .servings("monotony", settings.monotony, usual.monotony)
       .whole("variety_cap", settings.variety_cap, usual.variety_cap)
       .one_of("week_starts", settings.week_starts, weekday_names(), usual.week_starts)
-      .one_of("shopping_day", settings.shopping_day, weekday_names(), usual.shopping_day);
+      .one_of("shopping_day", settings.shopping_day, weekday_names(), usual.shopping_day)
+      .one_of("date_order", settings.date_order, date_order_names(), usual.date_order);
   return out.done();
 }
 
@@ -65,7 +66,8 @@ JsonNode person_node(const Person& person) {
       .list("avoid", avoid_nodes(person.avoid))
       .set_of("diets", person.diets, diet_names())
       .object("ratings", ratings_node(person.ratings))
-      .text("note", person.note);
+      .text("note", person.note)
+      .maybe("retired", person.retired);
   return out.done();
 }
 

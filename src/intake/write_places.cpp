@@ -12,7 +12,8 @@ JsonNode place_node(const Place& place) {
       .maybe("mass_limit_g", place.mass_limit_g)
       .maybe("volume_limit_ml", place.volume_limit_ml)
       .flag("hot", place.hot)
-      .text("note", place.note);
+      .text("note", place.note)
+      .maybe("retired", place.retired);
   return out.done();
 }
 
@@ -57,6 +58,7 @@ JsonNode exception_node(const TableException& exception) {
       .set_of("meals", exception.meals, meal_names())
       .flag("nobody", exception.nobody)
       .keys("away", exception.away)
+      .keys("guests", exception.guests)
       .text("note", exception.note);
   return out.done();
 }

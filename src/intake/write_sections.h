@@ -35,6 +35,8 @@ void write_amount(ObjectWriter& out, const UnitSizes& sizes, LotId lot, HalfServ
 [[nodiscard]] JsonNode trial_node(const Trial& trial);
 [[nodiscard]] JsonNode trial_note_node(const TrialNote& note);
 [[nodiscard]] JsonNode trial_end_node(const TrialEnd& end);
+[[nodiscard]] JsonNode buy_note_node(const BuyNote& note);
+[[nodiscard]] JsonNode mapping_node(const ImportMapping& mapping);
 [[nodiscard]] JsonNode shown_meal_node(const ShownMeal& meal, const UnitSizes& sizes);
 [[nodiscard]] JsonNode feed_stamp_node(const FeedStamp& stamp);
 [[nodiscard]] JsonNode kept_plan_node(const KeptPlan& plan);

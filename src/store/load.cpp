@@ -12,7 +12,7 @@ constexpr const char* kStatementDiets = "SELECT statement, diet FROM statement_d
 constexpr const char* kHousehold =
     "SELECT book_id, name, time_zone, region, currency, margin_days, slack_days, donate_days, "
     "late_days,"
-    "  tolerance_half_servings, monotony_half_servings, variety_cap, week_starts, shopping_day "
+    "  tolerance_half_servings, monotony_half_servings, variety_cap, week_starts, shopping_day, date_order "
     "FROM household";
 constexpr const char* kOwnAllergens = "SELECT key, since FROM own_allergen ORDER BY key";
 
@@ -86,6 +86,7 @@ void load_settings(const Connection& connection, Household& household) {
   settings.variety_cap = row.small(11);
   settings.week_starts = row.named(12, parse_weekday_word);
   settings.shopping_day = row.named(13, parse_weekday_word);
+  settings.date_order = row.named(14, parse_date_order);
   Query own(connection, kOwnAllergens);
   while (own.step()) household.own_allergens.push_back({own.text(0), own.day(1)});
 }
@@ -103,6 +104,7 @@ Household load_household(const Connection& connection) {
   load_entries(connection, household);
   load_reviews(connection, household);
   load_trials(connection, household);
+  load_buying(connection, household);
   load_shown(connection, household);
   return household;
 }

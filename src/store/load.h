@@ -38,6 +38,7 @@ void load_lots(const Connection& connection, const Labels& labels, Household& ho
 void load_entries(const Connection& connection, Household& household);
 void load_reviews(const Connection& connection, Household& household);
 void load_trials(const Connection& connection, Household& household);
+void load_buying(const Connection& connection, Household& household);
 void load_shown(const Connection& connection, Household& household);
 
 // The date mark in four columns from `column` on: text, kind, precision, day.

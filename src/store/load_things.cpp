@@ -15,7 +15,7 @@ constexpr const char* kFoods =
     "staple,"
     "  storage_months_short, storage_months_long, opened_days, storage_source, rotate, par_level, "
     "note, sodium_mg, needs_spoon, refrigerate, choking_risk, honey, is_opener, "
-    "is_cutlery "
+    "is_cutlery, retired "
     "FROM food ORDER BY key";
 constexpr const char* kFoodMeals = "SELECT food, meal FROM food_meal ORDER BY food";
 constexpr const char* kFoodRoles = "SELECT food, role FROM food_role ORDER BY food";
@@ -23,14 +23,14 @@ constexpr const char* kPacks =
     "SELECT food, shop, units, price_cents FROM pack ORDER BY food, number";
 constexpr const char* kPeople =
     "SELECT key, name, species, born, appetite_half_servings, tolerance_half_servings, "
-    "energy_kcal, note, sex, height_cm, mass_g, activity "
+    "energy_kcal, note, sex, height_cm, mass_g, activity, retired "
     "FROM person ORDER BY key";
 constexpr const char* kAvoids =
     "SELECT person, allergen, accept_may_contain FROM person_avoid ORDER BY person, allergen";
 constexpr const char* kPersonDiets = "SELECT person, diet FROM person_diet ORDER BY person";
 constexpr const char* kRatings = "SELECT person, food, rating FROM rating ORDER BY person";
 constexpr const char* kPlaces =
-    "SELECT key, name, kind, parent, mass_limit_g, volume_limit_ml, hot, note FROM place ORDER BY "
+    "SELECT key, name, kind, parent, mass_limit_g, volume_limit_ml, hot, note, retired FROM place ORDER BY "
     "key";
 constexpr const char* kReviewRules =
     "SELECT kit, rule, starts, slack_days FROM review_rule ORDER BY kit";
@@ -48,6 +48,9 @@ constexpr const char* kExceptionMeals =
     "SELECT exception, meal FROM table_exception_meal ORDER BY exception";
 constexpr const char* kExceptionPeople =
     "SELECT exception, person FROM table_exception_person ORDER BY exception, person";
+
+constexpr const char* kExceptionGuests =
+    "SELECT exception, person FROM table_exception_guest ORDER BY exception, person";
 
 struct KeyOf {
   template <class Thing>
@@ -94,6 +97,7 @@ Food food_at(const Query& row, const Labels& labels) {
   food.honey = row.flag(30);
   food.is_opener = row.flag(31);
   food.is_cutlery = row.flag(32);
+  food.retired = row.maybe_day(33);
   return food;
 }
 
@@ -146,6 +150,7 @@ void load_people(const Connection& connection, Household& household) {
     person.height_cm = people.maybe_integer(9);
     person.mass_g = people.maybe_integer(10);
     person.activity = people.maybe_named(11, parse_activity);
+    person.retired = people.maybe_day(12);
     household.people.push_back(std::move(person));
   }
   std::size_t cursor = 0;
@@ -180,6 +185,7 @@ void load_places(const Connection& connection, Household& household) {
     place.volume_limit_ml = places.maybe_integer(5);
     place.hot = places.flag(6);
     place.note = places.text(7);
+    place.retired = places.maybe_day(8);
     household.places.push_back(std::move(place));
   }
   Query rules(connection, kReviewRules);
@@ -250,6 +256,11 @@ void load_table(const Connection& connection, Household& household) {
   while (people.step()) {
     exception_at(household, people, "table_exception_person")
         .away.push_back(people.key<PersonKey>(1));
+  }
+  Query guests(connection, kExceptionGuests);
+  while (guests.step()) {
+    exception_at(household, guests, "table_exception_guest")
+        .guests.push_back(guests.key<PersonKey>(1));
   }
 }
 

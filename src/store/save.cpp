@@ -22,10 +22,10 @@ constexpr const char* kInsertHousehold =
     "INSERT INTO household (id, book_id, name, time_zone, region, currency, margin_days, "
     "slack_days, donate_days,"
     "  late_days, tolerance_half_servings, monotony_half_servings, variety_cap, week_starts, "
-    "shopping_day) "
+    "shopping_day, date_order) "
     "VALUES (1, :book_id, :name, :time_zone, :region, :currency, :margin_days, :slack_days, "
     ":donate_days,"
-    "  :late_days, :tolerance, :monotony, :variety_cap, :week_starts, :shopping_day)";
+    "  :late_days, :tolerance, :monotony, :variety_cap, :week_starts, :shopping_day, :date_order)";
 constexpr const char* kUpdateSettings =
     "UPDATE household SET name = :name, time_zone = :time_zone, region = :region, currency = "
     ":currency,"
@@ -33,7 +33,7 @@ constexpr const char* kUpdateSettings =
     "= :late_days,"
     "  tolerance_half_servings = :tolerance, monotony_half_servings = :monotony, variety_cap = "
     ":variety_cap,"
-    "  week_starts = :week_starts, shopping_day = :shopping_day "
+    "  week_starts = :week_starts, shopping_day = :shopping_day, date_order = :date_order "
     "WHERE id = 1";
 constexpr const char* kSaveOwnAllergen =
     "INSERT INTO own_allergen (key, since) VALUES (:key, :since) ON CONFLICT (key) DO UPDATE SET "
@@ -52,7 +52,8 @@ void set_settings(Query& query, const Settings& settings) {
       .set(":monotony", settings.monotony)
       .set(":variety_cap", settings.variety_cap)
       .set(":week_starts", weekday_word(settings.week_starts))
-      .set(":shopping_day", weekday_word(settings.shopping_day));
+      .set(":shopping_day", weekday_word(settings.shopping_day))
+      .set(":date_order", date_order_name(settings.date_order));
 }
 
 }  // namespace
@@ -139,6 +140,8 @@ void save_household(const Connection& connection, const Household& household) {
   add_review_events(connection, household.review_events);
   add_review_marks(connection, household.review_marks);
   add_trials(connection, household.trials, household.trial_notes, household.trial_ends);
+  add_buy_notes(connection, household.buy_notes);
+  save_mappings(connection, household.mappings);
   replace_shown(connection, household.shown_meals);
   replace_kept_plans(connection, household.kept_plans);
   save_feed(connection, household.feed);
@@ -152,6 +155,10 @@ void save_changes(const Connection& connection, const Changes& changes) {
   if (!changes.places.empty()) save_places(connection, changes.places);
   if (!changes.review_rules.empty()) save_review_rules(connection, changes.review_rules);
   if (!changes.menu.empty()) save_menu(connection, changes.menu);
+  if (!changes.menu_back.empty()) drop_menu(connection, changes.menu_back);
+  if (!changes.review_rules_back.empty()) drop_review_rules(connection, changes.review_rules_back);
+  if (changes.table) replace_seats(connection, *changes.table);
+  if (changes.exceptions) replace_exceptions(connection, *changes.exceptions);
   if (!changes.wishes.empty()) save_wishes(connection, changes.wishes);
   if (!changes.wishes_back.empty()) drop_wishes(connection, changes.wishes_back);
   if (!changes.lots.empty()) add_lots(connection, changes.lots);
@@ -160,6 +167,9 @@ void save_changes(const Connection& connection, const Changes& changes) {
   if (!changes.review_events.empty()) add_review_events(connection, changes.review_events);
   if (!changes.review_marks.empty()) add_review_marks(connection, changes.review_marks);
   add_trials(connection, changes.trials, changes.trial_notes, changes.trial_ends);
+  if (!changes.buy_notes.empty()) add_buy_notes(connection, changes.buy_notes);
+  if (!changes.mappings.empty()) save_mappings(connection, changes.mappings);
+  if (!changes.mappings_back.empty()) drop_mappings(connection, changes.mappings_back);
   if (changes.shown_meals) replace_shown(connection, *changes.shown_meals);
   if (changes.kept_plans) replace_kept_plans(connection, *changes.kept_plans);
   if (!changes.feed.empty()) save_feed(connection, changes.feed);

@@ -27,6 +27,15 @@ void save_review_rules(const Connection& connection, const std::vector<ReviewRul
 void save_menu(const Connection& connection, const std::vector<MenuLine>& menu);
 void save_wishes(const Connection& connection, const std::vector<Wish>& wishes);
 void drop_wishes(const Connection& connection, const std::vector<WishId>& ids);
+void drop_menu(const Connection& connection, const std::vector<MenuLineId>& ids);
+void drop_review_rules(const Connection& connection, const std::vector<PlaceKey>& kits);
+void insert_seats(const Connection& connection, const std::vector<TableSeat>& table);
+void insert_exceptions(const Connection& connection, const std::vector<TableException>& exceptions);
+void replace_seats(const Connection& connection, const std::vector<TableSeat>& table);
+void replace_exceptions(const Connection& connection, const std::vector<TableException>& exceptions);
+void add_buy_notes(const Connection& connection, const std::vector<BuyNote>& notes);
+void save_mappings(const Connection& connection, const std::vector<ImportMapping>& mappings);
+void drop_mappings(const Connection& connection, const std::vector<std::string>& names);
 void insert_table(const Connection& connection, const Household& household);
 void add_lots(const Connection& connection, const std::vector<Lot>& lots);
 void add_readings(const Connection& connection, const std::vector<Reading>& readings);

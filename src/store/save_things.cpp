@@ -12,14 +12,14 @@ constexpr const char* kSaveFood =
     "staple,"
     "  storage_months_short, storage_months_long, opened_days, storage_source, rotate, par_level, "
     "note, sodium_mg, needs_spoon, refrigerate, choking_risk, honey, "
-    "is_opener, is_cutlery) "
+    "is_opener, is_cutlery, retired) "
     "VALUES (:key, :name, :kind, :species, :gtin, :unit, :servings, :mass_g, :volume_ml, "
     ":energy_kcal, :label, :no_cook,"
     "  :needs_hot_water, :needs_water_ml, :needs_opener, :infant_formula, :home_canned, "
     ":self_filled, :staple,"
     "  :storage_months_short, :storage_months_long, :opened_days, :storage_source, :rotate, "
     ":par_level, :note, :sodium_mg, :needs_spoon, :refrigerate, :choking_risk, :honey, "
-    ":is_opener, :is_cutlery) "
+    ":is_opener, :is_cutlery, :retired) "
     "ON CONFLICT (key) DO UPDATE SET name = excluded.name, kind = excluded.kind, species = "
     "excluded.species,"
     "  gtin = excluded.gtin, unit = excluded.unit, servings = excluded.servings, mass_g = "
@@ -36,7 +36,8 @@ constexpr const char* kSaveFood =
     "  par_level = excluded.par_level, note = excluded.note, sodium_mg = excluded.sodium_mg,"
     "  needs_spoon = excluded.needs_spoon, refrigerate = excluded.refrigerate,"
     "  choking_risk = excluded.choking_risk, honey = excluded.honey,"
-    "  is_opener = excluded.is_opener, is_cutlery = excluded.is_cutlery";
+    "  is_opener = excluded.is_opener, is_cutlery = excluded.is_cutlery,"
+    "  retired = excluded.retired";
 constexpr const char* kLabelOfFood = "SELECT label FROM food WHERE key = :key";
 constexpr const char* kDropFoodMeals = "DELETE FROM food_meal WHERE food = :key";
 constexpr const char* kDropFoodRoles = "DELETE FROM food_role WHERE food = :key";
@@ -49,16 +50,17 @@ constexpr const char* kInsertPack =
 
 constexpr const char* kSavePerson =
     "INSERT INTO person (key, name, species, born, appetite_half_servings, "
-    "tolerance_half_servings, energy_kcal, note, sex, height_cm, mass_g, activity) "
+    "tolerance_half_servings, energy_kcal, note, sex, height_cm, mass_g, activity, retired) "
     "VALUES (:key, :name, :species, :born, :appetite, :tolerance, :energy_kcal, :note,"
-    "  :sex, :height_cm, :mass_g, :activity) "
+    "  :sex, :height_cm, :mass_g, :activity, :retired) "
     "ON CONFLICT (key) DO UPDATE SET name = excluded.name, species = excluded.species, born = "
     "excluded.born,"
     "  appetite_half_servings = excluded.appetite_half_servings,"
     "  tolerance_half_servings = excluded.tolerance_half_servings, energy_kcal = "
     "excluded.energy_kcal,"
     "  note = excluded.note, sex = excluded.sex, height_cm = excluded.height_cm,"
-    "  mass_g = excluded.mass_g, activity = excluded.activity";
+    "  mass_g = excluded.mass_g, activity = excluded.activity,"
+    "  retired = excluded.retired";
 constexpr const char* kDropAvoids = "DELETE FROM person_avoid WHERE person = :key";
 constexpr const char* kDropPersonDiets = "DELETE FROM person_diet WHERE person = :key";
 constexpr const char* kDropRatings = "DELETE FROM rating WHERE person = :key";
@@ -71,13 +73,13 @@ constexpr const char* kInsertRating =
     "INSERT INTO rating (person, food, rating) VALUES (:key, :food, :rating)";
 
 constexpr const char* kSavePlace =
-    "INSERT INTO place (key, name, kind, parent, mass_limit_g, volume_limit_ml, hot, note) "
-    "VALUES (:key, :name, :kind, :parent, :mass_limit_g, :volume_limit_ml, :hot, :note) "
+    "INSERT INTO place (key, name, kind, parent, mass_limit_g, volume_limit_ml, hot, note, retired) "
+    "VALUES (:key, :name, :kind, :parent, :mass_limit_g, :volume_limit_ml, :hot, :note, :retired) "
     "ON CONFLICT (key) DO UPDATE SET name = excluded.name, kind = excluded.kind, parent = "
     "excluded.parent,"
     "  mass_limit_g = excluded.mass_limit_g, volume_limit_ml = excluded.volume_limit_ml, hot = "
     "excluded.hot,"
-    "  note = excluded.note";
+    "  note = excluded.note, retired = excluded.retired";
 constexpr const char* kSaveReviewRule =
     "INSERT INTO review_rule (kit, rule, starts, slack_days) VALUES (:kit, :rule, :starts, "
     ":slack_days) "
@@ -95,6 +97,14 @@ constexpr const char* kDropMenuPeople = "DELETE FROM menu_line_person WHERE menu
 constexpr const char* kInsertMenuPerson =
     "INSERT INTO menu_line_person (menu_line, person) VALUES (:id, :person)";
 
+constexpr const char* kDropMenuLine = "DELETE FROM menu_line WHERE id = :id";
+constexpr const char* kDropReviewRule = "DELETE FROM review_rule WHERE kit = :kit";
+constexpr const char* kDropSeats = "DELETE FROM table_seat_person; DELETE FROM table_seat";
+constexpr const char* kDropExceptions =
+    "DELETE FROM table_exception_guest; DELETE FROM table_exception_person; "
+    "DELETE FROM table_exception_meal; DELETE FROM table_exception";
+constexpr const char* kInsertExceptionGuest =
+    "INSERT INTO table_exception_guest (exception, person) VALUES (:id, :person)";
 constexpr const char* kInsertSeat =
     "INSERT INTO table_seat (weekday, meal) VALUES (:weekday, :meal)";
 constexpr const char* kInsertSeatPerson =
@@ -139,7 +149,8 @@ void set_food(Query& save, const Food& food) {
       .set(":storage_source", food.storage.source)
       .set(":rotate", rotate_word(food.rotate))
       .set(":par_level", food.par_level)
-      .set(":note", food.note);
+      .set(":note", food.note)
+      .set(":retired", food.retired);
 }
 
 }  // namespace
@@ -203,6 +214,7 @@ void save_people(const Connection& connection, const std::vector<Person>& people
         .set(":height_cm", person.height_cm)
         .set(":mass_g", person.mass_g)
         .set(":note", person.note)
+        .set(":retired", person.retired)
         .run();
     drop_avoids.set(":key", person.key).run();
     drop_diets.set(":key", person.key).run();
@@ -232,6 +244,7 @@ void save_places(const Connection& connection, const std::vector<Place>& places)
         .set(":volume_limit_ml", place.volume_limit_ml)
         .set(":hot", place.hot)
         .set(":note", place.note)
+        .set(":retired", place.retired)
         .run();
   }
 }
@@ -268,10 +281,39 @@ void save_menu(const Connection& connection, const std::vector<MenuLine>& menu) 
   }
 }
 
+void drop_menu(const Connection& connection, const std::vector<MenuLineId>& ids) {
+  Query drop_people(connection, kDropMenuPeople);
+  Query drop(connection, kDropMenuLine);
+  for (const MenuLineId id : ids) {
+    drop_people.set(":id", id).run();
+    drop.set(":id", id).run();
+  }
+}
+
+void drop_review_rules(const Connection& connection, const std::vector<PlaceKey>& kits) {
+  Query drop(connection, kDropReviewRule);
+  for (const PlaceKey& kit : kits) drop.set(":kit", kit).run();
+}
+
 void insert_table(const Connection& connection, const Household& household) {
+  insert_seats(connection, household.table);
+  insert_exceptions(connection, household.exceptions);
+}
+
+void replace_seats(const Connection& connection, const std::vector<TableSeat>& table) {
+  connection.run(kDropSeats);
+  insert_seats(connection, table);
+}
+
+void replace_exceptions(const Connection& connection, const std::vector<TableException>& exceptions) {
+  connection.run(kDropExceptions);
+  insert_exceptions(connection, exceptions);
+}
+
+void insert_seats(const Connection& connection, const std::vector<TableSeat>& table) {
   Query insert_seat(connection, kInsertSeat);
   Query seat_person(connection, kInsertSeatPerson);
-  for (const TableSeat& seat : household.table) {
+  for (const TableSeat& seat : table) {
     insert_seat.set(":weekday", weekday_word(seat.weekday))
         .set(":meal", meal_name(seat.meal))
         .run();
@@ -282,11 +324,15 @@ void insert_table(const Connection& connection, const Household& household) {
           .run();
     }
   }
+}
+
+void insert_exceptions(const Connection& connection, const std::vector<TableException>& exceptions) {
   Query insert_exception(connection, kInsertException);
   Query exception_meal(connection, kInsertExceptionMeal);
   Query exception_person(connection, kInsertExceptionPerson);
+  Query exception_guest(connection, kInsertExceptionGuest);
   std::int64_t number = 0;
-  for (const TableException& exception : household.exceptions) {
+  for (const TableException& exception : exceptions) {
     ++number;
     insert_exception.set(":id", number)
         .set(":from", exception.from)
@@ -298,6 +344,8 @@ void insert_table(const Connection& connection, const Household& household) {
       exception_meal.set(":id", number).set(":meal", meal_name(meal)).run();
     for (const PersonKey& person : exception.away)
       exception_person.set(":id", number).set(":person", person).run();
+    for (const PersonKey& person : exception.guests)
+      exception_guest.set(":id", number).set(":person", person).run();
   }
 }
 

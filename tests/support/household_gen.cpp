@@ -47,6 +47,7 @@ class Maker {
     sort_lists(home_);
     wishes();
     trials();
+    shopping();
     return std::move(home_);
   }
 
@@ -62,6 +63,7 @@ class Maker {
     settings.region = std::vector<Region>{
         Region::kOther, Region::kEu, Region::kUs}[static_cast<std::size_t>(chance_.between(0, 2))];
     if (chance_.percent(20)) settings.margin_days = chance_.between(1, 30);
+    if (chance_.percent(30)) settings.date_order = kAllDateOrders[chance_.between(0, 3)];
     if (chance_.percent(20)) settings.variety_cap = chance_.between(1, 4);
     if (chance_.percent(20)) settings.tolerance = HalfServings(chance_.between(2, 20));
     if (chance_.percent(60))
@@ -329,6 +331,10 @@ class Maker {
       if (chance_.percent(30)) exception.meals = {Meal::kDinner};
       exception.nobody = chance_.percent(50);
       if (!exception.nobody) exception.away = {chance_.one_of(cast_.humans)};
+      if (!exception.nobody && chance_.percent(30)) {
+        const PersonKey guest = chance_.one_of(cast_.humans);
+        if (guest != exception.away.front()) exception.guests = {guest};
+      }
       home_.exceptions.push_back(std::move(exception));
     }
   }
@@ -360,6 +366,24 @@ class Maker {
       if (chance_.percent(60)) home_.trial_ends.push_back({trial.id, trial.through, ""});
       home_.trials.push_back(std::move(trial));
     }
+  }
+
+  // What shopping found, and a spreadsheet's columns.
+  void shopping() {
+    for (int count = chance_.between(0, 3); count > 0; --count) {
+      BuyNote note;
+      note.id = BuyNoteId(static_cast<std::int64_t>(home_.buy_notes.size()) * 2 + 1);
+      note.food = chance_.one_of(home_.foods).key;
+      if (chance_.percent(60)) note.kit = chance_.one_of(cast_.kits);
+      note.on = chance_.day(kFirst, kToday);
+      if (chance_.percent(50)) {
+        note.kind = BuyNoteKind::kBoughtInstead;
+        note.instead = chance_.one_of(home_.foods).key;
+      }
+      home_.buy_notes.push_back(std::move(note));
+    }
+    if (chance_.percent(30))
+      home_.mappings.push_back({"list", kAllSheetKinds[chance_.between(0, 3)], {{"Best before", "date"}}});
   }
 
   // What the family asks of the coming weeks, sensible or not.

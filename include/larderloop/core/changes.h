@@ -18,6 +18,10 @@ struct Changes {
   std::vector<Place> places;
   std::vector<ReviewRule> review_rules;
   std::vector<MenuLine> menu;
+  std::vector<MenuLineId> menu_back;       // taken out
+  std::vector<PlaceKey> review_rules_back;  // of these kits, taken out
+  std::optional<std::vector<TableSeat>> table;            // replaces the usual week
+  std::optional<std::vector<TableException>> exceptions;  // replaces all of them
   std::vector<Wish> wishes;
   std::vector<WishId> wishes_back;       // taken back
   std::vector<Lot> lots;                 // new ones only
@@ -28,6 +32,9 @@ struct Changes {
   std::vector<Trial> trials;               // appended
   std::vector<TrialNote> trial_notes;      // appended
   std::vector<TrialEnd> trial_ends;        // appended
+  std::vector<BuyNote> buy_notes;          // appended
+  std::vector<ImportMapping> mappings;     // new or replaced by name
+  std::vector<std::string> mappings_back;  // taken out
   std::optional<std::vector<ShownMeal>> shown_meals;  // replaces what was shown
   std::optional<std::vector<KeptPlan>> kept_plans;    // replaces all of them
   std::vector<FeedStamp> feed;             // new or replaced by (key, generation)
@@ -48,6 +55,7 @@ struct NextIds {
   WishId wish;
   TrialId trial;
   TrialNoteId trial_note;
+  BuyNoteId buy_note;
 };
 [[nodiscard]] NextIds next_ids(const Household& household);
 

@@ -16,8 +16,12 @@
 #include "larderloop/core/date.h"
 #include "larderloop/core/date_mark.h"
 #include "larderloop/core/id.h"
+#include "larderloop/core/sheet.h"
 
 namespace larderloop {
+
+// Retired people, foods and places stay for the record and are offered nowhere. They hold no stock and stand in no menu, at no
+// table and in no wish; whoever is meant again is brought back.
 
 // ---- people ----------------------------------------------------------------------------------------------------------
 
@@ -54,6 +58,7 @@ struct Person {
   std::set<Diet> diets;
   std::map<FoodKey, int> ratings;
   std::string note;
+  std::optional<Day> retired;  // since when it belongs to the household no more
   [[nodiscard]] bool is_human() const { return species == kHuman; }
   friend bool operator==(const Person&, const Person&) = default;
 };
@@ -130,6 +135,7 @@ struct Food {
   Rotate rotate = Rotate::kAuto;
   std::optional<std::int64_t> par_level;  // units meant to be on hand in the pantry
   std::string note;
+  std::optional<Day> retired;  // since when it is kept no more
   friend bool operator==(const Food&, const Food&) = default;
 };
 
@@ -150,6 +156,7 @@ struct Place {
   std::optional<std::int64_t> volume_limit_ml;
   bool hot = false;  // 30 C or more at times: car, attic
   std::string note;
+  std::optional<Day> retired;  // since when nothing is kept there any more
   friend bool operator==(const Place&, const Place&) = default;
 };
 
@@ -265,13 +272,15 @@ struct TableSeat {
   friend bool operator==(const TableSeat&, const TableSeat&) = default;
 };
 
-// From `from` through `through`, at these meals (none named = all): these people are away, or nobody eats at home.
+// From `from` through `through`, at these meals (none named = all): these people are away, or nobody eats at home; or these people
+// of the book, guests, are at the table beside those who usually are.
 struct TableException {
   Day from{};
   Day through{};
   std::set<Meal> meals;
   bool nobody = false;
   std::vector<PersonKey> away;  // sorted
+  std::vector<PersonKey> guests;  // sorted
   std::string note;
   friend bool operator==(const TableException&, const TableException&) = default;
 };
@@ -417,6 +426,12 @@ enum class Region { kOther, kEu, kUs };
 [[nodiscard]] std::string_view region_name(Region region);
 [[nodiscard]] std::optional<Region> parse_region(std::string_view name);
 
+// How the household means all-number dates such as 03/04/2027; kNone: such a date is refused and both readings are shown.
+enum class DateOrder { kNone, kDmy, kMdy, kYmd };
+inline constexpr DateOrder kAllDateOrders[] = {DateOrder::kNone, DateOrder::kDmy, DateOrder::kMdy, DateOrder::kYmd};
+[[nodiscard]] std::string_view date_order_name(DateOrder order);  // "dmy"
+[[nodiscard]] std::optional<DateOrder> parse_date_order(std::string_view name);
+
 struct Settings {
   std::string name = "Our household";
   std::string time_zone;           // IANA name; empty = the system's
@@ -431,6 +446,7 @@ struct Settings {
   int variety_cap = 2;        // units of one food for one person in one kit
   Weekday week_starts = Weekday::kMonday;
   Weekday shopping_day = Weekday::kSaturday;
+  DateOrder date_order = DateOrder::kNone;
   friend bool operator==(const Settings&, const Settings&) = default;
 };
 
@@ -454,6 +470,8 @@ struct Household {
   std::vector<Trial> trials;          // sorted by id
   std::vector<TrialNote> trial_notes;  // sorted by id
   std::vector<TrialEnd> trial_ends;    // sorted by trial
+  std::vector<BuyNote> buy_notes;      // sorted by id
+  std::vector<ImportMapping> mappings;  // sorted by name
   std::vector<ShownMeal> shown_meals;  // sorted by day, meal; also of the weeks before, see plan_shown.h
   std::vector<FeedStamp> feed;         // sorted by key, generation
   std::vector<KeptPlan> kept_plans;    // sorted by name
@@ -471,7 +489,7 @@ struct Household {
 [[nodiscard]] bool is_within(const Household& household, const PlaceKey& place, const PlaceKey& outer);
 // "Home kit > Box 1 > Mira's bag"
 [[nodiscard]] std::string place_path(const Household& household, const PlaceKey& place);
-// Places of a kind, in key order.
+// Places of a kind that are in use, in key order.
 [[nodiscard]] std::vector<PlaceKey> places_of_kind(const Household& household, PlaceKind kind);
 
 }  // namespace larderloop

@@ -50,6 +50,7 @@ using ReviewEventId = Id<struct ReviewEventTag>;
 using WishId = Id<struct WishTag>;
 using MarkId = Id<struct MarkTag>;
 using TrialId = Id<struct TrialTag>;
+using BuyNoteId = Id<struct BuyNoteTag>;
 using TrialNoteId = Id<struct TrialNoteTag>;
 
 // True when `text` has the form of a key. Pure.

@@ -200,7 +200,7 @@ TEST(EatDown, TheRecordOfThisWeekCountsTowardsItsLimits) {
 
 TEST(EatDown, NobodyAtHomeNobodyPlanned) {
   Household household = kit_household();
-  household.exceptions = {{day_at("2027-04-03"), day_at("2027-04-11"), {}, true, {}, "away"}};
+  household.exceptions = {{day_at("2027-04-03"), day_at("2027-04-11"), {}, true, {}, {}, "away"}};
   for (const PlannedMeal& meal : plan_of(household).eat_down.meals) EXPECT_GT(meal.day, day_at("2027-04-11"));
 }
 

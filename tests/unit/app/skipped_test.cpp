@@ -82,7 +82,7 @@ TEST(Skipped, EatingStartsTheCountAnew) {
 TEST(Skipped, WhoWasAwaySkippedNothing) {
   Household household = shown_on({"2027-04-05", "2027-04-07", "2027-04-09"});
   household.exceptions = {
-      {day_at("2027-04-07"), day_at("2027-04-07"), {}, false, {PersonKey("bo")}, ""}};
+      {day_at("2027-04-07"), day_at("2027-04-07"), {}, false, {PersonKey("bo")}, {}, ""}};
   EXPECT_TRUE(plan_on(household, "2027-04-10").skipped.empty());
 }
 

@@ -178,7 +178,7 @@ TEST(Wants, ThatCannotBeAreToldWithTheReason) {
       {"Ida is not at the table then", sunday,
        [](Household& h) {
          h.exceptions = {
-             {day_at("2027-04-04"), day_at("2027-04-04"), {}, false, {PersonKey("ida")}, ""}};
+             {day_at("2027-04-04"), day_at("2027-04-04"), {}, false, {PersonKey("ida")}, {}, ""}};
        }},
       {"Ida has no appetite for kit food", sunday,
        [](Household& h) { h.people[1].appetite = HalfServings(); }},

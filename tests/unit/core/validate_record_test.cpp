@@ -57,18 +57,18 @@ const Broken kMenuAndTable[] = {
      "/table/0/people"},
     {"exception ends first",
      [](Household& h) {
-       h.exceptions = {{day_at("2026-12-02"), day_at("2026-12-01"), {}, true, {}, ""}};
+       h.exceptions = {{day_at("2026-12-02"), day_at("2026-12-01"), {}, true, {}, {}, ""}};
      },
      "/exceptions/0/through"},
     {"exception of nothing",
      [](Household& h) {
-       h.exceptions = {{day_at("2026-12-01"), day_at("2026-12-01"), {}, false, {}, ""}};
+       h.exceptions = {{day_at("2026-12-01"), day_at("2026-12-01"), {}, false, {}, {}, ""}};
      },
      "/exceptions/0"},
     {"exception of a pet",
      [](Household& h) {
        h.exceptions = {
-           {day_at("2026-12-01"), day_at("2026-12-01"), {}, false, {PersonKey("minka")}, ""}};
+           {day_at("2026-12-01"), day_at("2026-12-01"), {}, false, {PersonKey("minka")}, {}, ""}};
      },
      "/exceptions/0/away"},
 };

@@ -103,6 +103,13 @@ inline const std::string kSmallDocument = R"({
   "trial_ends": [
     {"trial": 1, "on": "2026-05-10"}
   ],
+  "buy_notes": [
+    {"id": 1, "food": "lentil-pouch", "kit": "home-kit", "on": "2026-05-11", "kind": "not_available"},
+    {"id": 2, "food": "lentil-pouch", "on": "2026-05-12", "kind": "bought_instead", "instead": "cat-tin", "note": "By mistake."}
+  ],
+  "mappings": [
+    {"name": "my list", "sheet": "lots", "columns": {"Best before": "date", "Shelf": ""}}
+  ],
   "shown_meals": [
     {"day": "2026-11-26", "meal": "dinner", "servings": [{"lot": 1, "place": "pantry", "opened_on": "2026-05-03", "person": "ben", "half_servings": 1}]}
   ],

@@ -35,6 +35,7 @@ TEST_F(Record, IsNeverChanged) {
   refused("UPDATE trial SET note = 'x'", "is never changed");
   refused("UPDATE trial_note SET verdict = 'liked'", "is never changed");
   refused("UPDATE trial_end SET note = 'x'", "is never changed");
+  refused("UPDATE buy_note SET note = 'x'", "is never changed");
   refused("DELETE FROM trial_person", "is never changed");
   refused("DELETE FROM trial_end", "is never deleted");
   refused("INSERT INTO trial_end VALUES (2, '2026-09-20', '')", "ends once");
@@ -44,7 +45,7 @@ TEST_F(Record, IsNeverChanged) {
 
 TEST_F(Record, IsNeverDeleted) {
   for (const char* table :
-       {"entry", "lot", "reading", "review_event", "review_mark", "trial", "trial_note"}) {
+       {"entry", "lot", "reading", "review_event", "review_mark", "trial", "trial_note", "buy_note"}) {
     refused(std::string("DELETE FROM ") + table, "is never deleted");
     refused(std::string("PRAGMA foreign_keys = OFF; DELETE FROM ") + table +
                 " WHERE id = (SELECT max(id) FROM " + table + ")",
@@ -56,7 +57,7 @@ TEST_F(Record, IsNeverDeleted) {
 // asks for them.
 TEST_F(Record, IsNeverReplaced) {
   for (const char* table :
-       {"entry", "lot", "reading", "review_event", "review_mark", "trial", "trial_note"}) {
+       {"entry", "lot", "reading", "review_event", "review_mark", "trial", "trial_note", "buy_note"}) {
     refused(std::string("INSERT OR REPLACE INTO ") + table + " SELECT * FROM " + table +
                 " ORDER BY id DESC LIMIT 1",
             "are numbered upwards");

@@ -77,7 +77,9 @@ inline void add_foods(Household& household) {
   water.volume_ml = 1500;
   water.self_filled = true;
   water.roles = {Role::kWater};
-  household.foods = {bar, cat_food, coffee, lentils, opener, water};
+  Food soup = sample_food("soup", FoodKind::kFood, 2);
+  soup.retired = day("2026-06-01");
+  household.foods = {bar, cat_food, coffee, lentils, opener, soup, water};
 }
 
 inline void add_people(Household& household) {
@@ -107,7 +109,11 @@ inline void add_people(Household& household) {
   tom.mass_g = 4200;
   ned.sex = Sex::kMale;
   ned.activity = Activity::kVeryActive;
-  household.people = {mira, ned, tom};
+  Person uma;
+  uma.key = PersonKey("uma");
+  uma.name = "Uma";
+  uma.retired = day("2026-06-02");
+  household.people = {mira, ned, tom, uma};
 }
 
 inline void add_places(Household& household) {
@@ -126,7 +132,9 @@ inline void add_places(Household& household) {
   box.volume_limit_ml = 40000;
   box.hot = true;
   box.note = "in the hall";
-  household.places = {bag, box, place("kit", PlaceKind::kKit, ""),
+  Place old_kit = place("old-kit", PlaceKind::kKit, "");
+  old_kit.retired = day("2026-06-03");
+  household.places = {bag, box, place("kit", PlaceKind::kKit, ""), old_kit,
                       place("pantry", PlaceKind::kPantry, ""),
                       place("shelf", PlaceKind::kShelf, "pantry")};
   household.review_rules = {{PlaceKey("kit"), "FREQ=MONTHLY;INTERVAL=6", day("2026-04-04"), 21}};
@@ -166,12 +174,13 @@ inline void add_menu_and_table(Household& household) {
       household.table.push_back({weekday, meal, {PersonKey("mira"), PersonKey("ned")}});
   }
   household.table.back().people.clear();
-  household.exceptions = {{day("2026-07-01"), day("2026-07-01"), {}, true, {}, ""},
+  household.exceptions = {{day("2026-07-01"), day("2026-07-01"), {}, true, {}, {}, ""},
                           {day("2026-12-24"),
                            day("2026-12-26"),
                            {Meal::kDinner, Meal::kLunch},
                            false,
                            {PersonKey("ned")},
+                           {PersonKey("mira")},
                            "away"}};
 }
 
@@ -341,6 +350,18 @@ inline void add_trials(Household& household) {
   household.trial_ends = {{TrialId(2), day("2026-09-14"), "over"}};
 }
 
+inline void add_buying(Household& household) {
+  household.buy_notes = {{BuyNoteId(1), FoodKey("lentils"), PlaceKey("kit"), day("2026-10-05"),
+                          BuyNoteKind::kNotAvailable, FoodKey(), ""},
+                         {BuyNoteId(3), FoodKey("lentils"), PlaceKey(), day("2026-10-06"),
+                          BuyNoteKind::kBoughtInstead, FoodKey("bar"), "cheaper"}};
+  std::int64_t number = 0;
+  for (const SheetKind sheet : kAllSheetKinds) {
+    household.mappings.push_back(
+        {"m" + std::to_string(++number), sheet, {{"Best before", "date"}, {"Shelf; row", ""}}});
+  }
+}
+
 inline Household sample_household() {
   Household household;
   household.book_id = "0b5c6a52-7d1e-4c36-9a57-3f1f2d1c8e44";
@@ -356,7 +377,8 @@ inline Household sample_household() {
                         HalfServings(5),
                         3,
                         Weekday::kSunday,
-                        Weekday::kTuesday};
+                        Weekday::kTuesday,
+                        DateOrder::kDmy};
   household.own_allergens = {{"kiwi", day("2026-02-03")}};
   add_foods(household);
   add_people(household);
@@ -367,6 +389,7 @@ inline Household sample_household() {
   add_reviews_and_shown(household);
   add_wishes(household);
   add_trials(household);
+  add_buying(household);
   return household;
 }
 
@@ -375,6 +398,15 @@ inline Household sample_household_of(int schema) {
   Household household = sample_household();
   if (schema < 2) household.wishes.clear();
   if (schema < 3) household.kept_plans.clear();
+  if (schema < 5) {
+    household.settings.date_order = DateOrder::kNone;
+    household.foods.erase(household.foods.end() - 2);
+    household.people.pop_back();
+    household.places.erase(household.places.begin() + 3);
+    household.exceptions[1].guests.clear();
+    household.buy_notes.clear();
+    household.mappings.clear();
+  }
   if (schema < 4) {
     for (Person& person : household.people) {
       person.sex.reset();

@@ -89,6 +89,19 @@ Changes all_kinds_of_changes(const Household& household) {
   changes.trials = {trial};
   changes.trial_notes = {note};
   changes.trial_ends = {{household.trials[1].id, note.on, ""}};
+  BuyNote bought = household.buy_notes[1];
+  bought.id = next_ids(household).buy_note;
+  changes.buy_notes = {bought};
+  changes.mappings = {{"m2", SheetKind::kLots, {{"Haltbar bis", "date"}}},
+                      {"shop", SheetKind::kFoods, {{"a", "name"}}}};
+  changes.mappings_back = {"m1"};
+  changes.menu_back = {household.menu[1].id, household.menu[2].id};
+  changes.table = std::vector<TableSeat>{{Weekday::kFriday, Meal::kLunch, {PersonKey("alba")}}};
+  changes.exceptions = std::vector<TableException>{
+      {day("2026-12-01"), day("2026-12-02"), {Meal::kLunch}, false, {}, {PersonKey("alba")}, "n"}};
+  changes.places[0].note = "m";
+  changes.places.push_back(household.places[3]);
+  changes.places.back().retired.reset();
   changes.shown_meals = std::vector<ShownMeal>{household.shown_meals[2]};
   FeedStamp stamp = household.feed[1];
   stamp.sequence = 9;
