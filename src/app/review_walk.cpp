@@ -43,6 +43,17 @@ std::map<StockKey, Findings> findings_of(const Household& household, const Place
   return all;
 }
 
+constexpr std::string_view kAfterUse = "after use";
+
+// Was the review on this slot last begun after the kit was used in earnest?
+bool begun_after_use(const Household& household, const PlaceKey& kit, Day slot) {
+  bool after_use = false;
+  for (const ReviewEvent& event : household.review_events) {
+    if (event.kit == kit && event.slot == slot && event.kind == ReviewEventKind::kStarted) after_use = event.note == kAfterUse;
+  }
+  return after_use;
+}
+
 std::string kit_name(const Household& household, const PlaceKey& kit) {
   const Place* place = find_place(household, kit);
   return place == nullptr ? kit.str() : place->name;
@@ -121,9 +132,78 @@ Result<PlaceKey> pantry_place(const Household& household) {
   return pantries.front();
 }
 
-Result<Outcome<ReviewStarted>> start_review(const Household& household, const PlaceKey& kit, Asked asked) {
+namespace {
+
+// The review that a walk after use is: the one that is due, else the last one done, opened again, else the first one, moved to today.
+ReviewSlot slot_after_use(const std::vector<ReviewSlot>& slots, const KitSchedule& schedule) {
+  if (schedule.current) return *schedule.current;
+  const ReviewSlot* last = nullptr;
+  for (const ReviewSlot& slot : slots) {
+    if (slot.state == SlotState::kDone) last = &slot;
+  }
+  return last == nullptr ? schedule.next : *last;
+}
+
+// Everything that lies in the kit is marked as missing; what an earlier walk marked there no longer counts.
+void mark_all_missing(const Household& household, const BookView& view, const PlaceKey& kit, Day slot, Day today, Changes& changes) {
+  MarkId id = next_ids(household).mark;
+  for (const Position& position : view.positions) {
+    if (view.kit_of_place.at(position.at.place) != kit) continue;
+    for (const MarkWhat what : {MarkWhat::kThere, MarkWhat::kMissing}) {
+      ReviewMark mark;
+      mark.id = id;
+      mark.kit = kit;
+      mark.slot = slot;
+      mark.at = position.at;
+      mark.what = what;
+      mark.on = today;
+      if (what == MarkWhat::kMissing) mark.amount = position.amount;
+      changes.review_marks.push_back(std::move(mark));
+      id = MarkId(id.value() + 1);
+    }
+  }
+}
+
+Result<Outcome<ReviewStarted>> start_after_use(const Household& household, KitSchedule schedule, const BookView& view, Asked asked) {
+  auto slots = review_slots(household, schedule.kit, asked.today);
+  if (!slots) return fail(slots.error());
+  const ReviewSlot slot = slot_after_use(*slots, schedule);
+  Outcome<ReviewStarted> outcome;
+  ReviewEventId id = next_ids(household).review_event;
+  const auto event = [&](ReviewEventKind kind, std::string note) -> ReviewEvent& {
+    ReviewEvent added;
+    added.id = id;
+    id = ReviewEventId(id.value() + 1);
+    added.kit = schedule.kit;
+    added.slot = slot.slot;
+    added.kind = kind;
+    added.on = asked.today;
+    added.note = std::move(note);
+    return outcome.changes.review_events.emplace_back(std::move(added));
+  };
+  if (slot.day > asked.today && !schedule.current) event(ReviewEventKind::kMoved, "the kit was used").moved_to = asked.today;
+  event(ReviewEventKind::kStarted, std::string(kAfterUse));
+  mark_all_missing(household, view, schedule.kit, slot.slot, asked.today, outcome.changes);
+  Household begun = household;
+  apply_changes(begun, outcome.changes);
+  auto after = kit_schedule(begun, schedule.kit, asked.today);
+  if (!after) return fail(after.error());
+  outcome.report.schedule = *after;
+  outcome.report.after_use = true;
+  outcome.report.positions = static_cast<int>(outcome.changes.review_marks.size() / 2);
+  return outcome;
+}
+
+}  // namespace
+
+Result<Outcome<ReviewStarted>> start_review(const Household& household, const PlaceKey& kit, Asked asked, bool after_use) {
   auto schedule = kit_schedule(household, kit, asked.today);
   if (!schedule) return fail(schedule.error());
+  if (after_use) {
+    auto seen = view_book(household);
+    if (!seen) return fail(seen.error());
+    return start_after_use(household, *schedule, *seen, asked);
+  }
   if (!schedule->current) {
     return fail(ErrorKind::kBadData,
                 "no review of '" + kit_name(household, kit) + "' is due: the next one is on " +
@@ -216,13 +296,16 @@ Result<Outcome<ReviewFinished>> finish_review(const Household& household, const 
     return outcome;
   }
 
+  report.after_use = begun_after_use(household, kit, schedule->current->slot);
   const auto findings = findings_of(household, kit, schedule->current->slot);
   FinishWriter writer(household, asked);
   // Dates that read otherwise come first, since they decide what will last.
   Household redated;
   const Household* seen = &household;
   for (const auto& [at, found] : findings) {
-    if (found.mark) writer.redate(at.lot, *found.mark);
+    // A walk after use may follow one whose dates were written down already.
+    const Lot* lot = find_lot(household, at.lot);
+    if (found.mark && lot_facts(household, *lot).mark != *found.mark) writer.redate(at.lot, *found.mark);
   }
   if (!writer.changes.readings.empty()) {
     redated = household;
@@ -247,7 +330,10 @@ Result<Outcome<ReviewFinished>> finish_review(const Household& household, const 
       leaving.amount = std::min(found->second.missing, left);
       if (leaving.amount > HalfServings()) {
         leaving.reason = LeaveReason::kMissing;
-        writer.entry(EntryKind::kLost, position.at, leaving.amount, "missing at the review");
+        if (report.after_use && position.food->kind != FoodKind::kThing)
+          writer.entry(EntryKind::kEaten, position.at, leaving.amount, "used in earnest");
+        else
+          writer.entry(EntryKind::kLost, position.at, leaving.amount, "missing at the review");
         missing.push_back(leaving);
         left -= leaving.amount;
       }

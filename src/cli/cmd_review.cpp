@@ -60,16 +60,20 @@ Action add_review_dates(CLI::App& app, Runtime& runtime) {
 
 Action add_review_start(CLI::App& app, Runtime& runtime) {
   auto kit = add_kit(app);
+  auto after_use = std::make_shared<bool>(false);
+  app.add_flag("--after-use", *after_use, "The kit was used in earnest: begin from 'everything was used'");
   set_help(app,
-           {"larderloop review start home-kit\n",
-            "Begins the walk through a kit. A review can be begun up to 30 days before its day.",
+           {"larderloop review start home-kit\nlarderloop review start home-kit --after-use\n",
+            "Begins the walk through a kit. A review can be begun up to 30 days before its day, after use at any time: then "
+            "everything counts as used until it is marked as there (review mark KIT LOT there), or as used in part "
+            "(review mark KIT LOT missing 2).",
             {}});
-  return [kit, &runtime]() -> Result<int> {
+  return [kit, after_use, &runtime]() -> Result<int> {
     auto started = runtime.write(
         [&](const Household& household, Asked asked) -> Result<Outcome<ReviewStarted>> {
           auto named = kit_named(household, *kit);
           if (!named) return fail(named.error());
-          return start_review(household, *named, asked);
+          return start_review(household, *named, asked, *after_use);
         });
     if (!started) return fail(started.error());
     const KitSchedule& schedule = started->schedule;
@@ -87,6 +91,11 @@ Action add_review_start(CLI::App& app, Runtime& runtime) {
                   std::to_string(started->positions) + " " + plural("thing", started->positions) +
                   " to look at; what stays must be good through " + plain_day(schedule.hold_until) +
                   ".\n");
+    if (started->after_use) {
+      runtime.note("everything counts as used; mark what came home: larderloop review mark " + key +
+                   " LOT there, or LOT missing 2 when 2 were used; then: larderloop review finish " + key);
+      return 0;
+    }
     runtime.note("what lies where: larderloop review sheet " + key +
                  "; mark what differs: larderloop review mark " + key +
                  " LOT missing|damaged|redated; then: larderloop review finish " + key);

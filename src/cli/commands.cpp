@@ -10,6 +10,7 @@ Action add_food_add(CLI::App& app, Runtime& runtime);
 Action add_food_change(CLI::App& app, Runtime& runtime);
 Action add_food_list(CLI::App& app, Runtime& runtime);
 Action add_food_show(CLI::App& app, Runtime& runtime);
+Action add_kit_check(CLI::App& app, Runtime& runtime);
 Action add_lot_add(CLI::App& app, Runtime& runtime);
 Action add_lot_date(CLI::App& app, Runtime& runtime);
 Action add_lot_label(CLI::App& app, Runtime& runtime);
@@ -46,6 +47,11 @@ Action add_history(CLI::App& app, Runtime& runtime);
 Action add_wish_add(CLI::App& app, Runtime& runtime);
 Action add_wish_list(CLI::App& app, Runtime& runtime);
 Action add_wish_remove(CLI::App& app, Runtime& runtime);
+Action add_trial_start(CLI::App& app, Runtime& runtime);
+Action add_trial_note(CLI::App& app, Runtime& runtime);
+Action add_trial_finish(CLI::App& app, Runtime& runtime);
+Action add_trial_show(CLI::App& app, Runtime& runtime);
+Action add_what_if(CLI::App& app, Runtime& runtime);
 Action add_review_dates(CLI::App& app, Runtime& runtime);
 Action add_review_start(CLI::App& app, Runtime& runtime);
 Action add_review_sheet(CLI::App& app, Runtime& runtime);
@@ -57,6 +63,7 @@ Action add_review_move(CLI::App& app, Runtime& runtime);
 const std::vector<Command>& commands() {
   constexpr std::string_view kBook = "The book";
   constexpr std::string_view kReview = "The review";
+  constexpr std::string_view kKit = "The kit";
   constexpr std::string_view kWeek = "The plan and the week";
   constexpr std::string_view kThings = "People, foods and places";
   constexpr std::string_view kLots = "Lots";
@@ -75,6 +82,12 @@ const std::vector<Command>& commands() {
        add_review_finish},
       {"review skip", kReview, "Leave one review out", add_review_skip},
       {"review move", kReview, "Move one review to another day", add_review_move},
+      {"kit check", kKit, "Say whether a kit is ready, and if not, what exactly to put right", add_kit_check},
+      {"what-if", kKit, "Say what a change would make wrong, before anything is written", add_what_if},
+      {"trial start", kKit, "Begin to live from a kit for some days", add_trial_start},
+      {"trial note", kKit, "Say what somebody found of a food in the trial", add_trial_note},
+      {"trial finish", kKit, "End the trial; ratings follow what was said", add_trial_finish},
+      {"trial show", kKit, "Show what a trial came to", add_trial_show},
       {"plan", kWeek, "Show what comes out, goes in, is bought, and who eats what when", add_plan},
       {"why", kWeek, "Say why something is eaten, kept or bought, or a meal is as it is", add_why},
       {"shop", kWeek, "Show what to buy: the replacement list", add_shop},

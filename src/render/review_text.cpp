@@ -47,7 +47,7 @@ std::string render_review_finished_text(const Household& household, const Review
   }
   std::string text = fmt::format("Review of the {} finished. What stayed is good through {}.\n\n", kit,
                                  plain_day(report.schedule.hold_until));
-  plain::Section missing("Written down as lost");
+  plain::Section missing(report.after_use ? "Written down as used" : "Written down as lost");
   plain::Section damaged("Written down as thrown out");
   plain::Section pulled("Taken out, now in " + plain::place(household, report.pulled_to));
   for (const Leaving& each : report.left) {

@@ -117,6 +117,16 @@ class Schemas(DemoTest):
             self.see("place", "place", "show", place["place"])
         for lot in lots[::4]:
             self.see("lot", "lot", "show", lot["lot"])
+        self.see("what_if", "what-if", "--person", "mira", "--avoid", "milk")
+        self.see("trial", "trial", "start", "home-kit", "--people", "mira,tove")
+        self.see("trial", "trial", "note", "muesli-pot", "liked", "--person", "mira")
+        self.see("trial", "trial", "note", "chicken-rice-pouch", "not-enough", "--person", "tove", "--note", "half")
+        self.see("trial", "trial", "finish")
+        self.see("trial", "trial", "show")
+        for arguments in ([], ["home-kit"]):
+            answer = self.run_it("kit", "check", *arguments, "--json")
+            self.assertEqual(answer.code, 1)
+            self.take(answer.out, "kit_check", str(answer))
         self.see("history", "history")
         self.see("history", "history", lots[0]["food"], "--year", "2026")
 

@@ -41,7 +41,7 @@ def commands():
     for line in OVERVIEW.splitlines():
         if re.fullmatch(r"[A-Z][^:]*:", line):
             group = line[:-1]
-        match = re.match(r"  ([a-z]+(?: [a-z][a-z-]*)?)(?: {2,}|$)", line)
+        match = re.match(r"  ([a-z][a-z-]*(?: [a-z][a-z-]*)?)(?: {2,}|$)", line)
         if match and not group.startswith(("Options", "Exit")):
             found[match.group(1)] = group
     return found
@@ -79,7 +79,7 @@ class Manual(unittest.TestCase):
     def test_every_command_is_told_in_its_group_and_no_other(self):
         for group in sorted(set(self.commands.values())):
             heads = re.findall(r"^\.TP\n([a-z][^\n]*)", self.group(group), re.MULTILINE)
-            told = {re.match(r"[a-z]+(?: [a-z][a-z-]*)?", head).group(0) for head in heads}
+            told = {re.match(r"[a-z][a-z-]*(?: [a-z][a-z-]*)?", head).group(0) for head in heads}
             self.assertEqual(told, {name for name, its in self.commands.items() if its == group})
 
     def test_every_option_of_every_command_is_told(self):

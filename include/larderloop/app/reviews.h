@@ -51,9 +51,13 @@ struct ReviewStarted {
   KitSchedule schedule;
   bool already_open = false;  // started before; marks so far are kept
   int positions = 0;          // stock positions to walk
+  bool after_use = false;     // everything counts as used until it is marked as there
 };
 // kBadData when there is nothing due or coming within 30 days: says when the next one is.
-[[nodiscard]] Result<Outcome<ReviewStarted>> start_review(const Household& household, const PlaceKey& kit, Asked asked);
+// `after_use`: the kit was used in earnest. Everything in it is marked as missing, to be marked as there again as far as it came home; what is still
+// missing at the end is written down as eaten (things: as lost). It needs no review that is due: else the last one that was done is opened again, or
+// the first one is moved to today.
+[[nodiscard]] Result<Outcome<ReviewStarted>> start_review(const Household& household, const PlaceKey& kit, Asked asked, bool after_use = false);
 
 // The kit that is meant when none is named. kUsage when there are several.
 [[nodiscard]] Result<PlaceKey> only_kit(const Household& household);
@@ -87,6 +91,7 @@ struct Leaving {
 struct ReviewFinished {
   KitSchedule schedule;        // as it was when finishing
   bool already_done = false;   // finished before: nothing was changed
+  bool after_use = false;      // missing is what was used
   std::vector<Leaving> left;   // missing, damaged, pulled: in that order, by lot
   PlaceKey pulled_to;          // where pulled units were put: the pantry
   std::vector<PlaceKey> not_walked_places;  // places of the kit with positions that nobody marked
