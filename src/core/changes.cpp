@@ -43,7 +43,8 @@ std::int64_t next_of(const List& list) {
 bool Changes::empty() const {
   return !settings && own_allergens.empty() && people.empty() && foods.empty() && places.empty() &&
          review_rules.empty() && menu.empty() && menu_back.empty() && review_rules_back.empty() && !table && !exceptions && buy_notes.empty() && mappings.empty() && mappings_back.empty() && wishes.empty() && wishes_back.empty() && lots.empty() && readings.empty() && entries.empty() &&
-         review_events.empty() && review_marks.empty() && trials.empty() && trial_notes.empty() && trial_ends.empty() && !shown_meals && !kept_plans && feed.empty();
+         review_events.empty() && review_marks.empty() && trials.empty() && trial_notes.empty() && trial_ends.empty() && !shown_meals && !kept_plans && feed.empty() &&
+         feed_addresses.empty() && !pushed && tasks_done.empty();
 }
 
 void apply_changes(Household& household, const Changes& changes) {
@@ -74,6 +75,9 @@ void apply_changes(Household& household, const Changes& changes) {
   if (changes.shown_meals) household.shown_meals = *changes.shown_meals;
   if (changes.kept_plans) household.kept_plans = *changes.kept_plans;
   put(household.feed, changes.feed, [](const FeedStamp& each) { return std::make_tuple(each.key, each.generation); });
+  put(household.feed_addresses, changes.feed_addresses, [](const FeedAddress& each) { return each.id; });
+  if (changes.pushed) household.pushed = *changes.pushed;
+  put(household.tasks_done, changes.tasks_done, [](const TaskDone& each) { return each.uid; });
 }
 
 NextIds next_ids(const Household& household) {
@@ -88,6 +92,7 @@ NextIds next_ids(const Household& household) {
   ids.trial = TrialId(next_of(household.trials));
   ids.trial_note = TrialNoteId(next_of(household.trial_notes));
   ids.buy_note = BuyNoteId(next_of(household.buy_notes));
+  ids.feed_address = FeedAddressId(next_of(household.feed_addresses));
   return ids;
 }
 

@@ -58,6 +58,12 @@ constexpr Names<Verdict, 6> kVerdicts{{{Verdict::kLiked, "liked"},
                                        {Verdict::kHardToPrepare, "hard_to_prepare"},
                                        {Verdict::kNeededWater, "needed_water"},
                                        {Verdict::kNotEnough, "not_enough"}}};
+constexpr Names<FeedKind, 4> kFeedKinds{{{FeedKind::kReview, "review"},
+                                         {FeedKind::kEatSoon, "eat_soon"},
+                                         {FeedKind::kShopBy, "shop"},
+                                         {FeedKind::kGiveAway, "give_away"}}};
+constexpr Names<FeedDetail, 2> kFeedDetails{
+    {{FeedDetail::kFull, "full"}, {FeedDetail::kPrivate, "private"}}};
 constexpr Names<ReviewEventKind, 4> kReviewEvents{{{ReviewEventKind::kStarted, "started"},
                                                    {ReviewEventKind::kFinished, "finished"},
                                                    {ReviewEventKind::kSkipped, "skipped"},
@@ -159,6 +165,19 @@ std::string_view verdict_name(Verdict verdict) {
 std::optional<Verdict> parse_verdict(std::string_view name) {
   return value_in(kVerdicts, name);
 }
+std::string_view feed_kind_name(FeedKind kind) {
+  return name_in(kFeedKinds, kind);
+}
+std::optional<FeedKind> parse_feed_kind(std::string_view name) {
+  return value_in(kFeedKinds, name);
+}
+std::string_view feed_detail_name(FeedDetail detail) {
+  return name_in(kFeedDetails, detail);
+}
+std::optional<FeedDetail> parse_feed_detail(std::string_view name) {
+  return value_in(kFeedDetails, name);
+}
+
 std::string_view review_event_name(ReviewEventKind kind) {
   return name_in(kReviewEvents, kind);
 }

@@ -125,6 +125,7 @@ std::vector<Problem> validate(const Household& household) {
   validate_shopping(findings);
   validate_retired(findings);
   validate_shown(findings);
+  validate_feed(findings);
   return std::move(findings.problems);
 }
 
@@ -173,6 +174,12 @@ void sort_lists(Household& household) {
   });
   std::stable_sort(household.kept_plans.begin(), household.kept_plans.end(),
                    [](const KeptPlan& a, const KeptPlan& b) { return a.name < b.name; });
+  std::stable_sort(household.feed_addresses.begin(), household.feed_addresses.end(), by_id);
+  std::stable_sort(household.pushed.begin(), household.pushed.end(), [](const PushedItem& a, const PushedItem& b) {
+    return std::tie(a.collection, a.uid) < std::tie(b.collection, b.uid);
+  });
+  std::stable_sort(household.tasks_done.begin(), household.tasks_done.end(),
+                   [](const TaskDone& a, const TaskDone& b) { return a.uid < b.uid; });
 }
 
 }  // namespace larderloop

@@ -60,5 +60,6 @@ void validate_trials(Findings& findings);
 void validate_shopping(Findings& findings);
 void validate_retired(Findings& findings);
 void validate_shown(Findings& findings);
+void validate_feed(Findings& findings);
 
 }  // namespace larderloop

@@ -79,6 +79,16 @@ const Names<DateOrder>& date_order_names() {
   return names;
 }
 
+const Names<FeedKind>& feed_kind_names() {
+  static const Names<FeedKind> names = named<FeedKind>(kAllFeedKinds, feed_kind_name);
+  return names;
+}
+
+const Names<FeedDetail>& feed_detail_names() {
+  static const Names<FeedDetail> names = named<FeedDetail>(kAllFeedDetails, feed_detail_name);
+  return names;
+}
+
 const Names<LotState>& lot_state_names() {
   constexpr LotState kAll[] = {LotState::kOk, LotState::kDoubtful, LotState::kRecalled};
   static const Names<LotState> names = named<LotState>(kAll, lot_state_name);

@@ -30,6 +30,8 @@ namespace larderloop::intake {
 [[nodiscard]] const Names<SheetKind>& sheet_kind_names();
 [[nodiscard]] const Names<DateOrder>& date_order_names();
 [[nodiscard]] const Names<Verdict>& verdict_names();
+[[nodiscard]] const Names<FeedKind>& feed_kind_names();
+[[nodiscard]] const Names<FeedDetail>& feed_detail_names();
 
 // The name of a value. Pre: it is among the names.
 template <class E>

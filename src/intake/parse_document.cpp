@@ -97,6 +97,9 @@ Household read_household(const JsonNode& document, Findings& findings) {
   read_list(in, "shown_meals", out.shown_meals, intake::read_shown_meal, sizes);
   read_list(in, "feed", out.feed, intake::read_feed_stamp);
   read_list(in, "kept_plans", out.kept_plans, intake::read_kept_plan);
+  read_list(in, "feed_addresses", out.feed_addresses, intake::read_feed_address);
+  read_list(in, "pushed", out.pushed, intake::read_pushed_item);
+  read_list(in, "tasks_done", out.tasks_done, intake::read_task_done);
   in.finish();
   return out;
 }

@@ -20,6 +20,8 @@ Settings read_settings(const JsonNode& node, const Path& path, Findings& finding
   in.one_of("week_starts", out.week_starts, weekday_names());
   in.one_of("shopping_day", out.shopping_day, weekday_names());
   in.one_of("date_order", out.date_order, date_order_names());
+  if (const JsonNode* feed = in.member("feed", Need::kOptional))
+    out.feed = read_feed_settings(*feed, Path(path, "feed"), findings);
   in.finish();
   return out;
 }

@@ -60,6 +60,15 @@ void read_amount(Reader& in, const UnitSizes& sizes, LotId lot, Need need, HalfS
 [[nodiscard]] ShownMeal read_shown_meal(const JsonNode& node, const Path& path, Findings& findings,
                                         const UnitSizes& sizes);
 [[nodiscard]] FeedStamp read_feed_stamp(const JsonNode& node, const Path& path, Findings& findings);
+
+// The calendar's settings and addresses, and what calendar servers were sent (feeds.cpp).
+[[nodiscard]] FeedSettings read_feed_settings(const JsonNode& node, const Path& path,
+                                              Findings& findings);
+[[nodiscard]] FeedAddress read_feed_address(const JsonNode& node, const Path& path,
+                                            Findings& findings);
+[[nodiscard]] PushedItem read_pushed_item(const JsonNode& node, const Path& path,
+                                          Findings& findings);
+[[nodiscard]] TaskDone read_task_done(const JsonNode& node, const Path& path, Findings& findings);
 [[nodiscard]] KeptPlan read_kept_plan(const JsonNode& node, const Path& path, Findings& findings);
 
 }  // namespace larderloop::intake

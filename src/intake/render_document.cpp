@@ -46,6 +46,9 @@ std::string render_document(const Household& household) {
   write_list(out, "shown_meals", household.shown_meals, intake::shown_meal_node, sizes);
   write_list(out, "feed", household.feed, intake::feed_stamp_node);
   write_list(out, "kept_plans", household.kept_plans, intake::kept_plan_node);
+  write_list(out, "feed_addresses", household.feed_addresses, intake::feed_address_node);
+  write_list(out, "pushed", household.pushed, intake::pushed_item_node);
+  write_list(out, "tasks_done", household.tasks_done, intake::task_done_node);
   return intake::write_canonical(out.done());
 }
 

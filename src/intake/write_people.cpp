@@ -18,7 +18,8 @@ JsonNode settings_node(const Settings& settings) {
       .whole("variety_cap", settings.variety_cap, usual.variety_cap)
       .one_of("week_starts", settings.week_starts, weekday_names(), usual.week_starts)
       .one_of("shopping_day", settings.shopping_day, weekday_names(), usual.shopping_day)
-      .one_of("date_order", settings.date_order, date_order_names(), usual.date_order);
+      .one_of("date_order", settings.date_order, date_order_names(), usual.date_order)
+      .object("feed", feed_settings_node(settings.feed));
   return out.done();
 }
 

@@ -41,4 +41,10 @@ void write_amount(ObjectWriter& out, const UnitSizes& sizes, LotId lot, HalfServ
 [[nodiscard]] JsonNode feed_stamp_node(const FeedStamp& stamp);
 [[nodiscard]] JsonNode kept_plan_node(const KeptPlan& plan);
 
+// The calendar (feeds.cpp).
+[[nodiscard]] std::optional<JsonNode> feed_settings_node(const FeedSettings& feed);
+[[nodiscard]] JsonNode feed_address_node(const FeedAddress& address);
+[[nodiscard]] JsonNode pushed_item_node(const PushedItem& item);
+[[nodiscard]] JsonNode task_done_node(const TaskDone& task);
+
 }  // namespace larderloop::intake

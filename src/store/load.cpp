@@ -87,6 +87,7 @@ void load_settings(const Connection& connection, Household& household) {
   settings.week_starts = row.named(12, parse_weekday_word);
   settings.shopping_day = row.named(13, parse_weekday_word);
   settings.date_order = row.named(14, parse_date_order);
+  load_feed_settings(connection, settings.feed);
   Query own(connection, kOwnAllergens);
   while (own.step()) household.own_allergens.push_back({own.text(0), own.day(1)});
 }
@@ -106,6 +107,7 @@ Household load_household(const Connection& connection) {
   load_trials(connection, household);
   load_buying(connection, household);
   load_shown(connection, household);
+  load_feeds(connection, household);
   return household;
 }
 

@@ -40,6 +40,8 @@ void load_reviews(const Connection& connection, Household& household);
 void load_trials(const Connection& connection, Household& household);
 void load_buying(const Connection& connection, Household& household);
 void load_shown(const Connection& connection, Household& household);
+void load_feed_settings(const Connection& connection, FeedSettings& feed);
+void load_feeds(const Connection& connection, Household& household);
 
 // The date mark in four columns from `column` on: text, kind, precision, day.
 [[nodiscard]] DateMark mark_at(const Query& row, int column);

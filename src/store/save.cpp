@@ -110,12 +110,14 @@ void insert_identity(const Connection& connection, const Household& household) {
   Query insert(connection, kInsertHousehold);
   set_settings(insert, household.settings);
   insert.set(":book_id", household.book_id).run();
+  save_feed_settings(connection, household.settings.feed);
 }
 
 void save_settings(const Connection& connection, const Settings& settings) {
   Query update(connection, kUpdateSettings);
   set_settings(update, settings);
   update.run();
+  save_feed_settings(connection, settings.feed);
 }
 
 void save_own_allergens(const Connection& connection, const std::vector<OwnAllergen>& allergens) {
@@ -145,6 +147,9 @@ void save_household(const Connection& connection, const Household& household) {
   replace_shown(connection, household.shown_meals);
   replace_kept_plans(connection, household.kept_plans);
   save_feed(connection, household.feed);
+  save_feed_addresses(connection, household.feed_addresses);
+  replace_pushed(connection, household.pushed);
+  add_tasks_done(connection, household.tasks_done);
 }
 
 void save_changes(const Connection& connection, const Changes& changes) {
@@ -173,6 +178,9 @@ void save_changes(const Connection& connection, const Changes& changes) {
   if (changes.shown_meals) replace_shown(connection, *changes.shown_meals);
   if (changes.kept_plans) replace_kept_plans(connection, *changes.kept_plans);
   if (!changes.feed.empty()) save_feed(connection, changes.feed);
+  if (!changes.feed_addresses.empty()) save_feed_addresses(connection, changes.feed_addresses);
+  if (changes.pushed) replace_pushed(connection, *changes.pushed);
+  if (!changes.tasks_done.empty()) add_tasks_done(connection, changes.tasks_done);
 }
 
 }  // namespace larderloop::store

@@ -47,6 +47,10 @@ void add_trials(const Connection& connection, const std::vector<Trial>& trials,
 void replace_shown(const Connection& connection, const std::vector<ShownMeal>& meals);
 void replace_kept_plans(const Connection& connection, const std::vector<KeptPlan>& plans);
 void save_feed(const Connection& connection, const std::vector<FeedStamp>& stamps);
+void save_feed_settings(const Connection& connection, const FeedSettings& feed);
+void save_feed_addresses(const Connection& connection, const std::vector<FeedAddress>& addresses);
+void replace_pushed(const Connection& connection, const std::vector<PushedItem>& items);
+void add_tasks_done(const Connection& connection, const std::vector<TaskDone>& tasks);
 
 // Writes label statements, each for one owner.
 class LabelWriter {

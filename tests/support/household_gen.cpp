@@ -48,6 +48,7 @@ class Maker {
     wishes();
     trials();
     shopping();
+    feeds();
     return std::move(home_);
   }
 
@@ -404,6 +405,30 @@ class Maker {
       if (want || chance_.percent(50)) wish.meal = kAllMeals[chance_.between(0, 3)];
       if (chance_.percent(50)) wish.person = chance_.one_of(home_.people).key;
       home_.wishes.push_back(wish);
+    }
+  }
+
+  // The calendar: settings, addresses, what a server was sent.
+  void feeds() {
+    FeedSettings& feed = home_.settings.feed;
+    if (chance_.percent(30)) feed.detail = FeedDetail::kPrivate;
+    for (const FeedKind kind : kAllFeedKinds) {
+      if (feed.kinds.size() > 1 && chance_.percent(15)) feed.kinds.erase(kind);
+      if (chance_.percent(25)) feed.alarm_days[kind] = chance_.between(1, 30);
+    }
+    for (int count = chance_.between(0, 3); count > 0; --count) {
+      const auto made = static_cast<std::int64_t>(home_.feed_addresses.size());
+      FeedAddress& address = home_.feed_addresses.emplace_back();
+      address.id = FeedAddressId(made * 2 + 1);
+      address.name = "Phone " + std::to_string(made);
+      address.token_sha256 = std::string(64, "0123456789abcdef"[made]);
+      if (chance_.percent(50)) address.person = chance_.one_of(home_.people).key;
+      if (chance_.percent(50)) address.detail = FeedDetail::kPrivate;
+      address.created_at = midnight(kToday);
+      if (chance_.percent(30)) address.revoked_at = midnight(kToday + Days(1));
+      home_.pushed.push_back({"https://cal.example/kit/", "item-" + std::to_string(made), "/kit/" + std::to_string(made) + ".ics",
+                              chance_.percent(50) ? "\"1\"" : "", "BEGIN:VCALENDAR\r\n"});
+      home_.tasks_done.push_back({"task-" + std::to_string(made), kToday, "Bought"});
     }
   }
 

@@ -10,7 +10,6 @@
 
 namespace larderloop {
 
-enum class FeedKind { kReview, kEatSoon, kShopBy, kGiveAway };
 [[nodiscard]] std::string_view feed_kind_words(FeedKind kind);  // the CATEGORIES vocabulary: "Review", "Eat soon", "Shop", "Give away"
 
 struct FeedEvent {

@@ -38,6 +38,9 @@ struct Changes {
   std::optional<std::vector<ShownMeal>> shown_meals;  // replaces what was shown
   std::optional<std::vector<KeptPlan>> kept_plans;    // replaces all of them
   std::vector<FeedStamp> feed;             // new or replaced by (key, generation)
+  std::vector<FeedAddress> feed_addresses; // new, or revoked ones
+  std::optional<std::vector<PushedItem>> pushed;  // replaces all of them
+  std::vector<TaskDone> tasks_done;        // added; none that is there already
   [[nodiscard]] bool empty() const;
 };
 
@@ -56,6 +59,7 @@ struct NextIds {
   TrialId trial;
   TrialNoteId trial_note;
   BuyNoteId buy_note;
+  FeedAddressId feed_address;
 };
 [[nodiscard]] NextIds next_ids(const Household& household);
 

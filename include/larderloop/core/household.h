@@ -15,6 +15,7 @@
 #include "larderloop/core/amount.h"
 #include "larderloop/core/date.h"
 #include "larderloop/core/date_mark.h"
+#include "larderloop/core/feeds.h"
 #include "larderloop/core/id.h"
 #include "larderloop/core/sheet.h"
 
@@ -409,19 +410,6 @@ struct KeptPlan {
   friend bool operator==(const KeptPlan&, const KeptPlan&) = default;
 };
 
-// One event that is or was in the calendar feed. `key`: what it stands for ("review|home-kit|2026-10-03"); with
-// `generation` it names the event for ever: an event that left the feed never comes back under the same identity.
-// `content`: the event without its stamps, as last written, to see whether it changed.
-struct FeedStamp {
-  std::string key;
-  int generation = 1;
-  bool in_feed = true;
-  int sequence = 0;
-  Instant changed_at{};
-  std::string content;
-  friend bool operator==(const FeedStamp&, const FeedStamp&) = default;
-};
-
 enum class Region { kOther, kEu, kUs };
 [[nodiscard]] std::string_view region_name(Region region);
 [[nodiscard]] std::optional<Region> parse_region(std::string_view name);
@@ -447,6 +435,7 @@ struct Settings {
   Weekday week_starts = Weekday::kMonday;
   Weekday shopping_day = Weekday::kSaturday;
   DateOrder date_order = DateOrder::kNone;
+  FeedSettings feed{};
   friend bool operator==(const Settings&, const Settings&) = default;
 };
 
@@ -475,6 +464,9 @@ struct Household {
   std::vector<ShownMeal> shown_meals;  // sorted by day, meal; also of the weeks before, see plan_shown.h
   std::vector<FeedStamp> feed;         // sorted by key, generation
   std::vector<KeptPlan> kept_plans;    // sorted by name
+  std::vector<FeedAddress> feed_addresses;  // sorted by id
+  std::vector<PushedItem> pushed;           // sorted by collection, uid
+  std::vector<TaskDone> tasks_done;         // sorted by uid
   friend bool operator==(const Household&, const Household&) = default;
 };
 

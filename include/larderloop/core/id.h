@@ -52,6 +52,7 @@ using MarkId = Id<struct MarkTag>;
 using TrialId = Id<struct TrialTag>;
 using BuyNoteId = Id<struct BuyNoteTag>;
 using TrialNoteId = Id<struct TrialNoteTag>;
+using FeedAddressId = Id<struct FeedAddressTag>;
 
 // True when `text` has the form of a key. Pure.
 [[nodiscard]] bool is_key(std::string_view text);

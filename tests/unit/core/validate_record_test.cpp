@@ -7,6 +7,15 @@
 namespace larderloop {
 namespace {
 
+FeedAddress address(std::int64_t id, char digit) {
+  FeedAddress made;
+  made.id = FeedAddressId(id);
+  made.name = "phone";
+  made.token_sha256 = std::string(64, digit);
+  return made;
+}
+
+
 const Broken kMenuAndTable[] = {
     {"line ids", [](Household& h) { h.menu.push_back(h.menu[0]); }, "/menu/1/id"},
     {"line id zero", [](Household& h) { h.menu[0].id = MenuLineId(0); }, "/menu/0/id"},
@@ -233,6 +242,37 @@ const Broken kRecordAndReviews[] = {
        h.feed = {{"a", 1, true, 0, {}, ""}, {"a", 1, false, 0, {}, ""}};
      },
      "/feed/1"},
+    {"calendar without a kind", [](Household& h) { h.settings.feed.kinds.clear(); }, "/settings/feed/kinds"},
+    {"alarm on the day", [](Household& h) { h.settings.feed.alarm_days[FeedKind::kEatSoon] = 0; },
+     "/settings/feed/alarm_days/eat_soon"},
+    {"alarm long before", [](Household& h) { h.settings.feed.alarm_days[FeedKind::kReview] = 31; },
+     "/settings/feed/alarm_days/review"},
+    {"address of number 0", [](Household& h) { h.feed_addresses = {address(0, 'a')}; }, "/feed_addresses/0/id"},
+    {"address without name",
+     [](Household& h) {
+       h.feed_addresses = {address(1, 'a')};
+       h.feed_addresses[0].name.clear();
+     },
+     "/feed_addresses/0/name"},
+    {"address that is no hash", [](Household& h) { h.feed_addresses = {address(1, 'g')}; }, "/feed_addresses/0/token_sha256"},
+    {"address twice", [](Household& h) { h.feed_addresses = {address(1, 'a'), address(2, 'a')}; },
+     "/feed_addresses/1/token_sha256"},
+    {"address of nobody",
+     [](Household& h) {
+       h.feed_addresses = {address(1, 'a')};
+       h.feed_addresses[0].person = PersonKey("zoe");
+     },
+     "/feed_addresses/0/person"},
+    {"address revoked too early",
+     [](Household& h) {
+       h.feed_addresses = {address(1, 'a')};
+       h.feed_addresses[0].revoked_at = h.feed_addresses[0].created_at - std::chrono::seconds(1);
+     },
+     "/feed_addresses/0/revoked_at"},
+    {"sent without a place", [](Household& h) { h.pushed = {{"c", "u", "", "", ""}}; }, "/pushed/0"},
+    {"sent twice", [](Household& h) { h.pushed = {{"c", "u", "h", "", ""}, {"c", "u", "i", "", ""}}; }, "/pushed/1"},
+    {"done without identity", [](Household& h) { h.tasks_done = {{"", Day{}, ""}}; }, "/tasks_done/0/uid"},
+    {"done twice", [](Household& h) { h.tasks_done = {{"u", Day{}, ""}, {"u", Day{}, "x"}}; }, "/tasks_done/1/uid"},
 };
 
 // A weekend from the kit, with one note and its end.

@@ -216,6 +216,35 @@ TEST(Changes, OfWishesReplaceThemByNumberAndTakeThemBack) {
   EXPECT_FALSE(back.empty());
 }
 
+TEST(Changes, OfTheCalendarReplaceAddressesByNumberAndAllThatWasSent) {
+  Household home = core_household();
+  FeedAddress one;
+  one.id = FeedAddressId(1);
+  FeedAddress three;
+  three.id = FeedAddressId(3);
+  home.feed_addresses = {one, three};
+  EXPECT_EQ(next_ids(home).feed_address, FeedAddressId(4));
+  home.pushed = {{"c", "u", "h", "", ""}};
+  home.tasks_done = {{"b", Day{}, ""}};
+  one.revoked_at = Instant{};
+  Changes changes;
+  changes.feed_addresses = {one};
+  EXPECT_FALSE(changes.empty());
+  changes.tasks_done = {{"a", Day{}, ""}};
+  apply_changes(home, changes);
+  EXPECT_EQ(home.feed_addresses, (std::vector<FeedAddress>{one, three}));
+  EXPECT_EQ(home.pushed.size(), 1U);
+  EXPECT_EQ(home.tasks_done, (std::vector<TaskDone>{{"a", Day{}, ""}, {"b", Day{}, ""}}));
+  Changes sent;
+  sent.pushed.emplace();
+  EXPECT_FALSE(sent.empty());
+  apply_changes(home, sent);
+  EXPECT_TRUE(home.pushed.empty());
+  Changes done;
+  done.tasks_done = {{"c", Day{}, ""}};
+  EXPECT_FALSE(done.empty());
+}
+
 TEST(Changes, OfNothingChangeNothing) {
   Household home = core_household();
   apply_changes(home, Changes{});

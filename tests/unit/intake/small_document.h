@@ -14,7 +14,8 @@ inline const std::string kSmallDocument = R"({
   "settings": {
     "name": "Small house",
     "region": "eu",
-    "tolerance": 3.5
+    "tolerance": 3.5,
+    "feed": {"detail": "private", "kinds": ["eat_soon", "review"], "alarm_days": {"review": 7}}
   },
   "own_allergens": [
     {"key": "kiwi", "since": "2026-02-01"}
@@ -115,6 +116,23 @@ inline const std::string kSmallDocument = R"({
   ],
   "feed": [
     {"key": "review|home-kit|2026-10-03", "generation": 2, "in_feed": false, "sequence": 3, "changed_at": "2026-10-04T06:00:00Z", "content": "SUMMARY:Review\r\n"}
+  ],
+  "feed_addresses": [
+    {
+      "id": 1,
+      "name": "Ada's phone",
+      "token_sha256": "aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa",
+      "person": "ada",
+      "created_at": "2026-10-04T06:00:00Z",
+      "revoked_at": "2026-11-04T06:00:00Z"
+    },
+    {"id": 2, "name": "Hall", "token_sha256": "bbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbbb", "detail": "private", "created_at": "2026-10-05T06:00:00Z"}
+  ],
+  "pushed": [
+    {"collection": "https://cal.example/kit/", "uid": "0b5c6a52-7d1e-5c36-9a57-3f1f2d1c8e44", "href": "/kit/a.ics", "etag": "\"7\"", "sent": "BEGIN:VCALENDAR\r\n"}
+  ],
+  "tasks_done": [
+    {"uid": "0b5c6a52-7d1e-5c36-9a57-3f1f2d1c8e45", "on": "2026-11-20", "what": "Bought two pouches"}
   ]
 }
 )";

@@ -100,6 +100,12 @@ TEST_F(Record, IdentitiesStay) {
   refused("DELETE FROM household", "a book holds one household");
   refused("DELETE FROM feed_stamp", "is never forgotten");
   refused("UPDATE feed_stamp SET generation = 7 WHERE generation = 2", "is never changed");
+  refused("DELETE FROM feed_address", "never forgotten");
+  refused("UPDATE feed_address SET revoked_at = NULL WHERE id = 1", "stays revoked");
+  refused("UPDATE feed_address SET token_sha256 = '" + std::string(64, 'c') + "' WHERE id = 3",
+          "is never changed");
+  refused("DELETE FROM task_done", "is never forgotten");
+  refused("UPDATE task_done SET day = '2026-11-22'", "is never changed");
 }
 
 // The meaning of a column cannot be broken by hand either.
@@ -110,6 +116,8 @@ TEST_F(Record, ValuesHaveTheirForm) {
   refused("UPDATE feed_stamp SET changed_at = '2026-11-20 06:00:00'", "CHECK constraint failed");
   refused("UPDATE feed_stamp SET changed_at = '2026-02-30T06:00:00Z'", "CHECK constraint failed");
   refused("UPDATE food SET servings = 0", "CHECK constraint failed");
+  refused("UPDATE feed_kind SET alarm_days = 31", "CHECK constraint failed");
+  refused("UPDATE household SET feed_detail = 'some'", "CHECK constraint failed");
   refused("UPDATE food SET servings = 'many'", "cannot store TEXT value");
   refused("UPDATE food SET kind = 'meat' WHERE key = 'bar'", "CHECK constraint failed");
   refused("UPDATE person SET key = 'Mira B' WHERE key = 'tom'", "CHECK constraint failed");

@@ -5,6 +5,7 @@
 
 #include "larderloop/core/household.h"
 #include "larderloop/core/stock.h"
+#include "unit/store/sample_feeds.h"
 
 #include <cstdint>
 #include <random>
@@ -12,12 +13,6 @@
 
 namespace larderloop::testing {
 
-inline Day day(const char* text) {
-  return *parse_iso_day(text);
-}
-inline Instant instant(const char* text) {
-  return *parse_iso_instant(text);
-}
 
 inline Food sample_food(const char* key, FoodKind kind, std::int64_t servings) {
   Food food;
@@ -379,6 +374,9 @@ inline Household sample_household() {
                         Weekday::kSunday,
                         Weekday::kTuesday,
                         DateOrder::kDmy};
+  household.settings.feed = {FeedDetail::kPrivate,
+                             {FeedKind::kReview, FeedKind::kShopBy, FeedKind::kGiveAway},
+                             {{FeedKind::kReview, 7}, {FeedKind::kEatSoon, 1}}};
   household.own_allergens = {{"kiwi", day("2026-02-03")}};
   add_foods(household);
   add_people(household);
@@ -390,6 +388,7 @@ inline Household sample_household() {
   add_wishes(household);
   add_trials(household);
   add_buying(household);
+  add_feeds(household);
   return household;
 }
 
@@ -398,6 +397,12 @@ inline Household sample_household_of(int schema) {
   Household household = sample_household();
   if (schema < 2) household.wishes.clear();
   if (schema < 3) household.kept_plans.clear();
+  if (schema < 6) {
+    household.settings.feed = {};
+    household.feed_addresses.clear();
+    household.pushed.clear();
+    household.tasks_done.clear();
+  }
   if (schema < 5) {
     household.settings.date_order = DateOrder::kNone;
     household.foods.erase(household.foods.end() - 2);

@@ -110,6 +110,16 @@ Changes all_kinds_of_changes(const Household& household) {
   FeedStamp new_stamp = stamp;
   new_stamp.generation = 3;
   changes.feed = {stamp, new_stamp};
+  changes.settings = household.settings;
+  changes.settings->feed = {FeedDetail::kFull, {FeedKind::kEatSoon}, {{FeedKind::kShopBy, 30}}};
+  FeedAddress address = household.feed_addresses[1];
+  address.revoked_at = instant("2026-11-25T08:00:00Z");
+  FeedAddress new_address = household.feed_addresses[1];
+  new_address.id = next_ids(household).feed_address;
+  new_address.token_sha256 = std::string(64, 'b');
+  changes.feed_addresses = {address, new_address};
+  changes.pushed = std::vector<PushedItem>{household.pushed[1]};
+  changes.tasks_done = {{"0", day("2026-11-25"), "first by its identity"}};
   return changes;
 }
 
