@@ -105,8 +105,8 @@ Status assume_coming_and_going(Assumption& assumption, const WhatIf& assumed, As
                                       [&](const Person& each) { return each.key == gone; }),
                        after.people.end());
     assumption.not_written =
-        "a person of the record stays in the book: change the lines of the kit menu and the seats "
-        "at the table that name them";
+        "the lines of the kit menu and the seats at the table that name them have to go first; "
+        "then: larderloop person retire";
   }
   return {};
 }

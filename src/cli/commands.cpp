@@ -11,6 +11,7 @@ Action add_food_change(CLI::App& app, Runtime& runtime);
 Action add_food_list(CLI::App& app, Runtime& runtime);
 Action add_food_show(CLI::App& app, Runtime& runtime);
 Action add_kit_check(CLI::App& app, Runtime& runtime);
+Action add_kit_propose(CLI::App& app, Runtime& runtime);
 Action add_lot_add(CLI::App& app, Runtime& runtime);
 Action add_lot_date(CLI::App& app, Runtime& runtime);
 Action add_lot_label(CLI::App& app, Runtime& runtime);
@@ -83,6 +84,7 @@ const std::vector<Command>& commands() {
       {"review skip", kReview, "Leave one review out", add_review_skip},
       {"review move", kReview, "Move one review to another day", add_review_move},
       {"kit check", kKit, "Say whether a kit is ready, and if not, what exactly to put right", add_kit_check},
+      {"kit propose", kKit, "Propose a kit menu out of the foods that the book knows", add_kit_propose},
       {"what-if", kKit, "Say what a change would make wrong, before anything is written", add_what_if},
       {"trial start", kKit, "Begin to live from a kit for some days", add_trial_start},
       {"trial note", kKit, "Say what somebody found of a food in the trial", add_trial_note},

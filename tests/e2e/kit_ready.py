@@ -204,5 +204,35 @@ class Trial(KitTest):
         self.assertIn("ended", self.ok("trial", "show").out)
 
 
+class Propose(KitTest):
+    def test_a_menu_for_whoever_is_new(self):
+        self.ok("person", "add", "Runa", "--born", "1990-05-01", "--avoid", "milk", "--diet", "vegetarian")
+        self.assertTrue(any("no meal for Runa" in each["what"] for each in self.musts()))
+        before = self.ok("export").out
+        told = self.data("kit", "propose", "home-kit", "--person", "runa")
+        self.assertEqual(self.ok("export").out, before)
+        meals = {(line["day"], line["meal"]) for line in told["lines"]}
+        for day in (1, 2, 3):
+            for meal in ("breakfast", "lunch", "dinner", "snack"):
+                self.assertIn((day, meal), meals)
+        for line in told["lines"]:
+            label = self.data("food", "show", line["food"])["label"]
+            self.assertNotIn("milk", label["contains"] + label["may_contain"])
+            self.assertTrue({"vegetarian", "vegan"} & set(label["suits"]), line)
+        times = {}
+        for line in told["lines"]:
+            times[line["food"]] = times.get(line["food"], 0) + line["units"]
+        self.assertGreaterEqual(len(times), 8)
+        self.data("kit", "propose", "home-kit", "--person", "runa", "--apply")
+        self.assertFalse(any("no meal for Runa" in each["what"] for each in self.musts()))
+        self.assertEqual(self.run_it("kit", "propose", "home-kit", "--person", "runa", "--apply").code, 3)
+
+    def test_infants_are_left_to_professionals(self):
+        self.ok("person", "add", "Bo", "--born", "2026-12-01")
+        told = self.data("kit", "propose", "home-kit", "--person", "bo")
+        self.assertEqual(told["lines"], [])
+        self.assertTrue(any("professional" in each for each in told["gaps"]))
+
+
 if __name__ == "__main__":
     unittest.main()

@@ -117,6 +117,7 @@ class Schemas(DemoTest):
             self.see("place", "place", "show", place["place"])
         for lot in lots[::4]:
             self.see("lot", "lot", "show", lot["lot"])
+        self.see("kit_proposal", "kit", "propose", "home-kit", "--person", "mira")
         self.see("what_if", "what-if", "--person", "mira", "--avoid", "milk")
         self.see("trial", "trial", "start", "home-kit", "--people", "mira,tove")
         self.see("trial", "trial", "note", "muesli-pot", "liked", "--person", "mira")
