@@ -74,8 +74,8 @@ class EatDownSolver {
     const std::size_t size = blocks.mip().columns.size();
     if (!allowed(blocks.mip(), blocks.point_of(plan_))) return;
     if (size > kLargestBlocks) {
-      bounds_ = relaxed_bounds(blocks.mip(), values_, 0);
-      return finish();
+      bounds_.assign(values_.size(), 0);  // of the levels themselves: none is negative
+      return finish(size);
     }
     bounds_ = relaxed_bounds(blocks.mip(), values_, through("dislike"));
     Support support;
@@ -94,7 +94,7 @@ class EatDownSolver {
       take(part, point);
     }
     bounds_ = relaxed_bounds(blocks.mip(), values_, small(part) ? SIZE_MAX : through("dislike"));
-    finish();
+    finish(size);
   }
 
   // Waste together with what is given away, narrow windows and wide ones; the other levels one by
@@ -154,9 +154,11 @@ class EatDownSolver {
     return std::max(0.0, *limits_.seconds - spent.count());
   }
 
-  // The whole exact model, where it is small enough or no limit forbids it.
-  void finish() {
+  // The whole exact model, where it is small enough or no limit forbids it. `at_least`: columns
+  // that it has, or more.
+  void finish(std::size_t at_least) {
     if (bounds_ == values_ || seconds_left() == 0.0) return;
+    if (static_cast<std::int64_t>(at_least) > limits_.largest_model) return;
     const EatModel exact(problem_, compiled_, Grain::kMeals);
     if (static_cast<std::int64_t>(exact.mip().columns.size()) > limits_.largest_model) return;
     const MipPoint start = exact.point_of(plan_);
