@@ -108,6 +108,7 @@ class Writer {
     add("shop|" + kit.schedule.kit.str() + "|" + iso_day(slot), FeedKind::kShopBy,
         shop_by_day(household_.settings, need, plan_.as_of),
         "Shop for the " + place_words(household_, kit.schedule.kit) + ": " + counted(kit.buy.size(), "thing"), text);
+    events_.back().related = "review|" + kit.schedule.kit.str() + "|" + iso_day(slot);
   }
 
   // One event a day of this week and the next on which something is to be eaten up.
@@ -118,23 +119,42 @@ class Writer {
       if (meal.day < end) days[meal.day].push_back(&meal);
     }
     for (const auto& [day, meals] : days) {
-      std::vector<std::string> foods;
-      std::string text;
+      FeedPart all = meal_day(meals, nullptr);
+      add("eat|" + iso_day(day), FeedKind::kEatSoon, day, std::move(all.summary), std::move(all.description));
       for (const PlannedMeal* meal : meals) {
-        text += meal_words(meal->meal) + "\n";
         for (const MealItem& item : meal_items(*meal)) {
-          std::string name = food_words(household_, item.food);
-          text += "- " + item_words(household_, item) + ", from " + place_words(household_, item.at.place);
-          if (item.good_through) text += ", good through " + plain_day(*item.good_through);
-          text += "\n";
-          if (std::find(foods.begin(), foods.end(), name) == foods.end()) foods.push_back(std::move(name));
+          for (const PersonKey& person : item.people) {
+            if (events_.back().parts.count(person) == 0) events_.back().parts[person] = meal_day(meals, &person);
+          }
         }
       }
-      text += "Look, smell, and read the label before you serve it.";
-      std::string title = "Eat soon: ";
-      for (std::size_t index = 0; index < foods.size(); ++index) title += (index == 0 ? "" : ", ") + foods[index];
-      add("eat|" + iso_day(day), FeedKind::kEatSoon, day, shortened(title, 60), text);
     }
+  }
+
+  // What a day's meals ask for: of everyone, or of one person.
+  FeedPart meal_day(const std::vector<const PlannedMeal*>& meals, const PersonKey* only) const {
+    std::vector<std::string> foods;
+    FeedPart told;
+    for (const PlannedMeal* meal : meals) {
+      std::string lines;
+      for (MealItem& item : meal_items(*meal)) {
+        if (only != nullptr) {
+          if (std::find(item.people.begin(), item.people.end(), *only) == item.people.end()) continue;
+          item.people = {*only};
+        }
+        std::string name = food_words(household_, item.food);
+        lines += "- " + item_words(household_, item) + ", from " + place_words(household_, item.at.place);
+        if (item.good_through) lines += ", good through " + plain_day(*item.good_through);
+        lines += "\n";
+        if (std::find(foods.begin(), foods.end(), name) == foods.end()) foods.push_back(std::move(name));
+      }
+      if (!lines.empty()) told.description += meal_words(meal->meal) + "\n" + lines;
+    }
+    told.description += "Look, smell, and read the label before you serve it.";
+    std::string title = "Eat soon: ";
+    for (std::size_t index = 0; index < foods.size(); ++index) title += (index == 0 ? "" : ", ") + foods[index];
+    told.summary = shortened(std::move(title), 60);
+    return told;
   }
 
   void give_aways() {
@@ -157,19 +177,45 @@ class Writer {
   std::vector<FeedEvent> events_;
 };
 
-// Everything a reader sees of an event but its stamps.
+// Everything any reader sees of an event but its stamps, in whatever view.
 std::string content_of(const FeedEvent& event) {
-  return iso_day(event.begin) + "/" + iso_day(event.end) + "\n" + std::string(feed_kind_words(event.kind)) +
-         (event.cancelled ? " cancelled" : "") + "\n" + event.summary + "\n" + event.description;
+  std::string content = iso_day(event.begin) + "/" + iso_day(event.end) + "\n" + std::string(feed_kind_words(event.kind)) +
+                        (event.cancelled ? " cancelled" : "") + "\n" + event.summary + "\n" + event.description;
+  if (event.alarm_days > 0) content += "\nalarm " + std::to_string(event.alarm_days);
+  if (!event.related_uid.empty()) content += "\nrelated " + event.related_uid;
+  for (const auto& [person, part] : event.parts) {
+    content += "\nfor " + person.str() + "\n" + part.summary + "\n" + part.description;
+  }
+  return content;
 }
 
-// Gives events their identity and stamps, and says which stamps are new.
+// Names events for ever, and the alarms and relations between them.
+void identify(const Household& household, const std::map<std::string, const FeedStamp*>& latest, std::vector<FeedEvent>& events) {
+  std::map<std::string, std::string> uids;
+  for (FeedEvent& event : events) {
+    const auto found = latest.find(event.key);
+    const int generation = found == latest.end() ? 1 : found->second->generation + (found->second->in_feed ? 0 : 1);
+    event.uid = uuid_v5(household.book_id, event.key + "|" + std::to_string(generation));
+    uids[event.key] = event.uid;
+  }
+  for (FeedEvent& event : events) {
+    const auto review = uids.find(event.related);
+    if (!event.related.empty() && review != uids.end()) event.related_uid = review->second;
+    const auto alarm = household.settings.feed.alarm_days.find(event.kind);
+    if (event.cancelled || alarm == household.settings.feed.alarm_days.end()) continue;
+    event.alarm_days = alarm->second;
+    event.alarm_uid = uuid_v5(household.book_id, "alarm|" + event.uid);
+  }
+}
+
+// Gives events their identity and their stamps, and says which stamps are new.
 void stamp(const Household& household, Instant now, std::vector<FeedEvent>& events, Changes& changes) {
   std::map<std::string, const FeedStamp*> latest;
   for (const FeedStamp& each : household.feed) {
     const FeedStamp*& kept = latest[each.key];
     if (kept == nullptr || each.generation > kept->generation) kept = &each;
   }
+  identify(household, latest, events);
   std::set<std::string> present;
   for (FeedEvent& event : events) {
     present.insert(event.key);
@@ -193,7 +239,6 @@ void stamp(const Household& household, Instant now, std::vector<FeedEvent>& even
         next.changed_at = std::max(now, kept.changed_at + std::chrono::seconds(1));
       }
     }
-    event.uid = uuid_v5(household.book_id, event.key + "|" + std::to_string(next.generation));
     event.sequence = next.sequence;
     event.changed_at = next.changed_at;
     if (changed) changes.feed.push_back(std::move(next));

@@ -13,6 +13,8 @@ namespace {
 constexpr const char* kColor = "teal";  // a CSS3 colour name, as RFC 7986 section 5.9 asks
 constexpr const char* kPollEvery = "PT12H";
 constexpr unsigned kPollHours = 12;
+constexpr int kMostAlarmDays = 30;
+constexpr unsigned kAlarmHours = 15;  // before midnight: nine in the morning of the day before
 
 tl::unexpected<Error> defect(std::string what) {
   return fail(ErrorKind::kDefect, std::move(what));
@@ -29,12 +31,32 @@ Status check(const std::vector<CalendarEvent>& events) {
     if (each.sequence < 0) return defect("the event '" + each.uid + "' has a negative sequence");
     if (!ical::is_plain_category(each.category))
       return defect("the category '" + each.category + "' has more than letters");
+    if (!each.related_uid.empty() && !ical::is_uid(each.related_uid))
+      return defect("the event '" + each.uid + "' is related to no uid");
+    if (!each.alarm_uid.empty() &&
+        (!ical::is_uid(each.alarm_uid) || each.alarm_days < 1 || each.alarm_days > kMostAlarmDays))
+      return defect("the event '" + each.uid + "' has an alarm without uid or days");
     uids.push_back(each.uid);
   }
   std::sort(uids.begin(), uids.end());
   const auto twin = std::adjacent_find(uids.begin(), uids.end());
   if (twin != uids.end()) return defect("two events have the uid '" + std::string(*twin) + "'");
   return {};
+}
+
+// A trigger before the start: readers store minutes before the event and nothing else, and an
+// all-day event begins at midnight of the reader's zone (RFC 5545 section 3.8.6.3).
+ical::Builder alarm_of(const CalendarEvent& event, const std::string& summary) {
+  ical::Builder built(ICAL_VALARM_COMPONENT);
+  icaltriggertype trigger = icaltriggertype_from_int(0);
+  trigger.duration.is_neg = 1;
+  trigger.duration.days = static_cast<unsigned>(event.alarm_days - 1);
+  trigger.duration.hours = kAlarmHours;
+  built.add(icalproperty_new_uid(event.alarm_uid.c_str()));
+  built.add(icalproperty_new_action(ICAL_ACTION_DISPLAY));
+  built.add(icalproperty_new_trigger(trigger));
+  built.add(icalproperty_new_description(summary.empty() ? "Reminder" : summary.c_str()));
+  return built;
 }
 
 ical::Builder event_of(const CalendarEvent& event) {
@@ -53,6 +75,9 @@ ical::Builder event_of(const CalendarEvent& event) {
   built.add(icalproperty_new_transp(ICAL_TRANSP_TRANSPARENT));
   built.add(
       icalproperty_new_status(event.cancelled ? ICAL_STATUS_CANCELLED : ICAL_STATUS_CONFIRMED));
+  if (!event.related_uid.empty())
+    built.add(icalproperty_new_relatedto(event.related_uid.c_str()));
+  if (!event.alarm_uid.empty()) built.add(alarm_of(event, summary));
   return built;
 }
 

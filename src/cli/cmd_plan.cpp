@@ -2,7 +2,6 @@
 #include "cli/command.h"
 #include "cli/plan_problem.h"
 #include "cli/values.h"
-#include "larderloop/app/feed.h"
 #include "larderloop/app/find.h"
 #include "larderloop/app/history.h"
 #include "larderloop/app/nudge.h"
@@ -112,44 +111,6 @@ Action add_shop(CLI::App& app, Runtime& runtime) {
                               : runtime.options.json ? render_shop_json(household, list)
                                                      : render_shop_text(household, list);
     if (Status done = runtime.deliver(given->output, bytes); !done) return fail(done.error());
-    return 0;
-  };
-}
-
-Action add_calendar(CLI::App& app, Runtime& runtime) {
-  auto output = std::make_shared<std::string>();
-  app.add_option("-o,--output", *output, "Write the calendar to this file")->type_name("FILE");
-  set_help(app, {"larderloop calendar -o feed.ics\nlarderloop calendar --json\n",
-                 "An iCalendar file (RFC 5545): reviews of the next two years, meals of this week "
-                 "and the next at which "
-                 "something is to be eaten, shop-by and give-away dates, all as whole days. When "
-                 "nothing changed the file is the "
-                 "same byte for byte; what is done leaves it.",
-                 {}});
-  return [output, &runtime]() -> Result<int> {
-    const std::string question = runtime.options.json ? "calendar json" : "calendar";
-    if (const auto kept = runtime.recall(question)) {
-      const Status done = runtime.deliver(*output, kept->first);
-      if (!done) return fail(done.error());
-      return 0;
-    }
-    auto feed =
-        runtime.keep([&](const Household& household, Asked asked) -> Result<Outcome<FeedReport>> {
-          auto plan = make_plan(household, asked);
-          if (!plan) return fail(plan.error());
-          auto made = make_feed(household, plan->report, asked);
-          if (!made) return fail(made.error());
-          made->changes.shown_meals = std::move(plan->changes.shown_meals);
-          made->changes.kept_plans = std::move(plan->changes.kept_plans);
-          return made;
-        });
-    if (!feed) return fail(feed.error());
-    auto bytes = runtime.options.json
-                     ? Result<std::string>(render_feed_json(*feed, runtime.asked().today))
-                     : render_feed_ics(*feed);
-    if (!bytes) return fail(bytes.error());
-    runtime.remember(question, *bytes, 0);
-    if (Status done = runtime.deliver(*output, *bytes); !done) return fail(done.error());
     return 0;
   };
 }

@@ -8,7 +8,8 @@ Result<std::string> render_feed_ics(const FeedReport& report) {
   events.reserve(report.events.size());
   for (const FeedEvent& event : report.events) {
     events.push_back({event.uid, event.changed_at, event.sequence, event.begin, event.end, event.summary,
-                      event.description, std::string(feed_kind_words(event.kind)), event.cancelled});
+                      event.description, std::string(feed_kind_words(event.kind)), event.cancelled,
+                      event.related_uid, event.alarm_uid, event.alarm_days});
   }
   return render_calendar(report.name, std::move(events));
 }

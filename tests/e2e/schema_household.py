@@ -13,7 +13,7 @@ SCHEMA = json.loads((SOURCE / "docs" / "schema" / "household-1.schema.json").rea
 # JSON Schema draft 7, sections 6 and 10 of the validation text and the core vocabulary.
 DRAFT_7 = {
     "$schema", "$id", "$ref", "title", "description", "default", "definitions", "type", "enum", "const", "multipleOf", "maximum",
-    "minimum", "maxLength", "minLength", "pattern", "items", "uniqueItems", "required", "properties", "additionalProperties",
+    "minimum", "maxLength", "minLength", "pattern", "items", "minItems", "uniqueItems", "required", "properties", "additionalProperties",
     "propertyNames", "if", "then", "else", "allOf", "anyOf", "oneOf", "not",
 }
 

@@ -1,4 +1,4 @@
-// ics.h - iCalendar text (RFC 5545, RFC 7986) from plain events, written by libical. No METHOD, no calendar UID.
+// ics.h - iCalendar text (RFC 5545, RFC 7986, RFC 9074) from plain events, written by libical. No METHOD, no calendar UID.
 // Bytes:    CRLF, lines of at most 75 octets, fixed order; the same input gives the same bytes.
 #pragma once
 
@@ -23,6 +23,9 @@ struct CalendarEvent {
   std::string description;
   std::string category;
   bool cancelled = false;
+  std::string related_uid{};  // RELATED-TO: the event this one belongs to; empty: none
+  std::string alarm_uid{};    // of the one alarm (RFC 9074 section 4); empty: no alarm
+  int alarm_days = 0;         // it rings at nine in the morning so many days before, 1..30
 };
 
 // The whole calendar, events sorted by begin then uid. kDefect when there is no event (a calendar without a component is not

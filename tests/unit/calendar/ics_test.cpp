@@ -55,6 +55,35 @@ TEST(Ics, WritesTheWholeCalendar) {
       "END:VCALENDAR\r\n");
 }
 
+// RFC 5545 sections 3.6.6, 3.8.4.5 and 3.8.6.3, RFC 9074 section 4: one alarm with an identity, nine
+// in the morning of days before.
+TEST(Ics, WritesRelationAndAlarm) {
+  CalendarEvent shop = event("a1", "2026-03-07", "Shop");
+  shop.related_uid = "b2";
+  shop.alarm_uid = "c3";
+  shop.alarm_days = 1;
+  EXPECT_NE(written({shop}).find("STATUS:CONFIRMED\r\n"
+                                 "RELATED-TO:b2\r\n"
+                                 "BEGIN:VALARM\r\n"
+                                 "UID:c3\r\n"
+                                 "ACTION:DISPLAY\r\n"
+                                 "TRIGGER:-PT15H\r\n"
+                                 "DESCRIPTION:Shop\r\n"
+                                 "END:VALARM\r\n"
+                                 "END:VEVENT\r\n"),
+            std::string::npos)
+      << written({shop});
+  shop.alarm_days = 8;
+  EXPECT_NE(written({shop}).find("TRIGGER:-P7DT15H\r\n"), std::string::npos) << written({shop});
+  for (const int days : {0, 31}) {
+    shop.alarm_days = days;
+    EXPECT_EQ(written({shop}), "error: the event 'a1' has an alarm without uid or days");
+  }
+  shop.alarm_uid.clear();
+  shop.related_uid = "review|kit";
+  EXPECT_EQ(written({shop}), "error: the event 'a1' is related to no uid");
+}
+
 TEST(Ics, SortsByBeginThenUidWhateverTheOrderGiven) {
   const CalendarEvent late = event("a1", "2026-10-03", "late");
   const CalendarEvent early = event("c3", "2026-04-04", "early");
