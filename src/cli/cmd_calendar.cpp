@@ -5,6 +5,7 @@
 #include "cli/values.h"
 #include "larderloop/app/find.h"
 #include "larderloop/render/plan_json.h"
+#include "larderloop/render/sync.h"
 
 #include <memory>
 
@@ -14,6 +15,7 @@ namespace {
 struct CalendarOptions {
   std::string output, person, detail;
   std::vector<std::string> kinds;
+  bool todos = false;
 };
 
 Result<FeedView> read_view(const Household& household, const CalendarOptions& given) {
@@ -41,7 +43,8 @@ Result<FeedView> read_view(const Household& household, const CalendarOptions& gi
 
 // The question as it is remembered: with everything that changes the answer.
 std::string question_of(const CalendarOptions& given, bool json) {
-  std::string question = json ? "calendar json" : "calendar";
+  std::string question = given.todos ? "todos" : "calendar";
+  if (json) question += " json";
   if (!given.person.empty()) question += " person " + given.person;
   if (!given.detail.empty()) question += " detail " + given.detail;
   for (const std::string& kind : given.kinds) question += " kind " + kind;
@@ -50,7 +53,7 @@ std::string question_of(const CalendarOptions& given, bool json) {
 
 }  // namespace
 
-Result<FeedReport> publish(Runtime& runtime) {
+Result<FeedReport> publish(Runtime& runtime, PlanReport* planned) {
   return runtime.keep([&](const Household& household, Asked asked) -> Result<Outcome<FeedReport>> {
     auto plan = make_plan(household, asked);
     if (!plan) return fail(plan.error());
@@ -58,6 +61,7 @@ Result<FeedReport> publish(Runtime& runtime) {
     if (!made) return fail(made.error());
     made->changes.shown_meals = std::move(plan->changes.shown_meals);
     made->changes.kept_plans = std::move(plan->changes.kept_plans);
+    if (planned != nullptr) *planned = std::move(plan->report);
     return made;
   });
 }
@@ -72,7 +76,9 @@ Action add_calendar(CLI::App& app, Runtime& runtime) {
   add_list(app, "--kind", given->kinds, "KIND",
            "Only this: review, eat-soon, shop or give-away; may be repeated (else the setting of "
            "the book)");
+  app.add_flag("--todos", given->todos, "To-dos, to be ticked off, instead of events");
   set_help(app, {"larderloop calendar -o feed.ics\n"
+                 "larderloop calendar --todos -o tasks.ics\n"
                  "larderloop calendar --person mira -o mira.ics\n"
                  "larderloop calendar --detail private --kind review -o hall.ics\n"
                  "larderloop calendar --json\n",
@@ -88,8 +94,24 @@ Action add_calendar(CLI::App& app, Runtime& runtime) {
       if (!done) return fail(done.error());
       return 0;
     }
-    auto feed = publish(runtime);
+    if (given->todos &&
+        (!given->person.empty() || !given->detail.empty() || !given->kinds.empty())) {
+      return fail(ErrorKind::kUsage, "to-dos are for the whole household, in full detail",
+                  "leave out --person, --detail and --kind, or --todos");
+    }
+    PlanReport planned;
+    auto feed = publish(runtime, &planned);
     if (!feed) return fail(feed.error());
+    if (given->todos) {
+      const TodoReport report = make_todos(runtime.household(), planned, *feed);
+      auto bytes = runtime.options.json
+                       ? Result<std::string>(render_todos_json(report, runtime.asked().today))
+                       : render_todos_ics(report);
+      if (!bytes) return fail(bytes.error());
+      runtime.remember(question, *bytes, 0);
+      if (Status done = runtime.deliver(given->output, *bytes); !done) return fail(done.error());
+      return 0;
+    }
     auto view = read_view(runtime.household(), *given);
     if (!view) return fail(view.error());
     const FeedReport seen = feed_view(runtime.household(), *feed, *view);

@@ -7,6 +7,6 @@
 namespace larderloop::cli {
 
 // Plans, makes the feed of the whole household, and keeps in the book what was shown and the stamps.
-[[nodiscard]] Result<FeedReport> publish(Runtime& runtime);
+[[nodiscard]] Result<FeedReport> publish(Runtime& runtime, PlanReport* planned = nullptr);
 
 }  // namespace larderloop::cli
