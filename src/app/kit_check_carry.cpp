@@ -54,7 +54,7 @@ void check_loads(KitCheckWork& work) {
   KitCheck& check = work.check;
   check.lift_limit_kg = recommended_limit_kg(kBoxIntoTheCar);
   for (const Person& person : work.household.people) {
-    if (person.is_human() && person.born && years_on(*person.born, work.today) >= kGrownUp)
+    if (!person.retired && person.is_human() && person.born && years_on(*person.born, work.today) >= kGrownUp)
       ++check.adults;
   }
   for (const Carried& each : check.carried) {

@@ -178,6 +178,7 @@ void check_people(KitCheckWork& work) {
     }
   }
   for (const Person& person : work.household.people) {
+    if (person.retired) continue;
     if (!person.is_human()) {
       for (int day = 1; day <= work.check.days && work.check.days >= kWholeKitDays; ++day) {
         if (fed[person.key].count(day) > 0) continue;

@@ -52,6 +52,7 @@ void sum_up(KitCheckWork& work) {
 
 void estimate(KitCheckWork& work) {
   for (const Person& person : work.household.people) {
+    if (person.retired) continue;
     PersonNeed need{person.key, energy_need(person, work.today), {}};
     if (!need.need) {
       need.why_not =

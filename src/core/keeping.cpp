@@ -28,6 +28,7 @@ WaterNeed water_need(const Household& household, int days) {
   double heads = 0;
   double people = 0;
   for (const Person& person : household.people) {
+    if (person.retired) continue;
     heads += 1;
     if (person.is_human())
       people += 1;
