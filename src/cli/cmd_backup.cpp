@@ -1,5 +1,6 @@
 // backup: a consistent copy of the book.
 #include "cli/command.h"
+#include "larderloop/render/done_json.h"
 
 #include <CLI/CLI.hpp>
 
@@ -27,10 +28,20 @@ Action add_backup(CLI::App& app, Runtime& runtime) {
       if (std::filesystem::exists(*target, ignored)) {
         return fail(ErrorKind::kBadData, "'" + *target + "' exists already", "name another file");
       }
-      runtime.print("Dry run: nothing was written.\n");
+      if (runtime.options.json)
+        runtime.warn("Dry run: nothing was written.");
+      else
+        runtime.print("Dry run: nothing was written.\n");
       return 0;
     }
     if (Status copied = book->backup(*target); !copied) return fail(copied.error());
+    if (runtime.options.json) {
+      auto household = book->load();
+      if (!household) return fail(household.error());
+      auto asked = runtime.ask(household->settings);
+      if (!asked) return fail(asked.error());
+      runtime.print_bytes(render_book_copied_json(*path, *target, asked->today));
+    }
     runtime.note("copied " + *path + " to " + *target + "; try it: larderloop --book " + *target +
                  " check");
     return 0;

@@ -52,7 +52,8 @@ Result<int> save(const FoodOptions& given, bool fresh, Runtime& runtime) {
 Action add_food_add(CLI::App& app, Runtime& runtime) {
   auto given = std::make_shared<FoodOptions>();
   app.add_option("NAME", given->name, "The name, as people say it")->required();
-  add_text(app, "--key", given->key, "KEY", "A short key for commands (made from the name if left out)");
+  add_text(app, "--key", given->key, "KEY",
+           "A short key for commands (made from the name if left out)");
   add_food_options(app, *given);
   set_help(app,
            {"larderloop food add 'Lentil stew' --unit pouch --mass 250g --energy 310kcal \\\n"
@@ -83,10 +84,14 @@ Action add_food_change(CLI::App& app, Runtime& runtime) {
 Action add_food_list(CLI::App& app, Runtime& runtime) {
   auto kind = std::make_shared<std::string>();
   add_text(app, "--kind", *kind, "KIND", "Only food, drink, water, pet-food or thing");
+  auto all = std::make_shared<bool>(false);
+  app.add_flag("--all", *all, "Also what is retired");
   set_help(app, {"larderloop food list\nlarderloop food list --kind pet-food\n", "", {}});
-  return [kind, &runtime]() -> Result<int> {
+  return [kind, all, &runtime]() -> Result<int> {
     return runtime.read([&](const Household& household, Asked asked) -> Result<int> {
       std::vector<Food> foods = household.foods;
+      const auto gone = [](const Food& each) { return each.retired.has_value(); };
+      if (!*all) foods.erase(std::remove_if(foods.begin(), foods.end(), gone), foods.end());
       if (!kind->empty()) {
         auto wanted = read_food_kind("--kind", *kind);
         if (!wanted) return fail(wanted.error());

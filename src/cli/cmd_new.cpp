@@ -4,6 +4,7 @@
 #include "larderloop/app/check.h"
 #include "larderloop/calendar/ics.h"
 #include "larderloop/intake/document.h"
+#include "larderloop/render/done_json.h"
 
 #include <CLI/CLI.hpp>
 
@@ -67,7 +68,10 @@ Result<int> make_book(const NewOptions& given, Runtime& runtime) {
                 "name another file, or use that book: larderloop --book " + path + " check");
   }
   if (runtime.options.dry_run) {
-    runtime.print("Dry run: nothing was written.\n");
+    if (runtime.options.json)
+      runtime.warn("Dry run: nothing was written.");
+    else
+      runtime.print("Dry run: nothing was written.\n");
     runtime.note("would make the book " + path + ": " + contents_words(*household));
     return 0;
   }
@@ -76,6 +80,11 @@ Result<int> make_book(const NewOptions& given, Runtime& runtime) {
   }
   if (Status created = Book::create(path, *household, *options); !created)
     return fail(created.error());
+  if (runtime.options.json) {
+    auto asked = runtime.ask(household->settings);
+    if (!asked) return fail(asked.error());
+    runtime.print_bytes(render_book_made_json(path, *household, asked->today));
+  }
   runtime.note("made the book " + path + ": " + contents_words(*household));
   runtime.note(household->people.empty() ? "next: larderloop --book " + path + " person add NAME"
                                          : "next: larderloop --book " + path + " plan");

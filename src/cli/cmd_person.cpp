@@ -231,9 +231,15 @@ Action add_person_change(CLI::App& app, Runtime& runtime) {
 }
 
 Action add_person_list(CLI::App& app, Runtime& runtime) {
+  auto all = std::make_shared<bool>(false);
+  app.add_flag("--all", *all, "Also who is retired");
   set_help(app, {"larderloop person list\nlarderloop person list --json\n", "", {}});
-  return [&runtime]() -> Result<int> {
-    return runtime.read([&](const Household& household, Asked asked) -> Result<int> {
+  return [all, &runtime]() -> Result<int> {
+    return runtime.read([&](const Household& book, Asked asked) -> Result<int> {
+      Household household = book;
+      auto& people = household.people;
+      const auto gone = [](const Person& each) { return each.retired.has_value(); };
+      if (!*all) people.erase(std::remove_if(people.begin(), people.end(), gone), people.end());
       if (runtime.options.json)
         runtime.print_bytes(render_people_json(household, asked.today));
       else

@@ -15,7 +15,7 @@ namespace {
 
 struct PlaceOptions {
   std::string name, key, rename, kind, parent, mass_limit, volume_limit, note;
-  bool hot = false, not_hot = false;
+  bool hot = false, not_hot = false, all = false;
 };
 
 Result<PlaceKind> read_place_kind(const std::string& word) {
@@ -121,6 +121,7 @@ Action add_place_list(CLI::App& app, Runtime& runtime) {
   auto given = std::make_shared<PlaceOptions>();
   add_text(app, "--kind", given->kind, "KIND", "Only kit, box, bag, pantry or shelf");
   add_text(app, "--at", given->parent, "PLACE", "Only this place and what is inside it");
+  app.add_flag("--all", given->all, "Also what is retired");
   set_help(app,
            {"larderloop place list\nlarderloop place list --at home-kit --kind bag\n", "", {}});
   return [given, &runtime]() -> Result<int> {
@@ -139,6 +140,7 @@ Action add_place_list(CLI::App& app, Runtime& runtime) {
       }
       std::vector<Place> places;
       for (const Place& each : household.places) {
+        if (each.retired && !given->all) continue;
         if (kind && each.kind != *kind) continue;
         if (!outer.empty() && !is_within(household, each.key, outer)) continue;
         places.push_back(each);

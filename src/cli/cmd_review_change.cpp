@@ -4,6 +4,7 @@
 #include "cli/values.h"
 #include "larderloop/core/words.h"
 #include "larderloop/intake/date_text.h"
+#include "larderloop/render/done_json.h"
 #include "larderloop/render/plan_json.h"
 
 #include <CLI/CLI.hpp>
@@ -97,6 +98,8 @@ Action add_review_mark(CLI::App& app, Runtime& runtime) {
           return mark_review(household, *request, asked);
         });
     if (!done) return fail(done.error());
+    if (runtime.options.json)
+      runtime.print_bytes(render_review_marked_json(*done, runtime.asked().today));
     const Household& household = runtime.household();
     const Lot& lot = *find_lot(household, done->mark.at.lot);
     const Food& food = *find_food(household, lot.food);
@@ -138,6 +141,8 @@ Action add_review_skip(CLI::App& app, Runtime& runtime) {
           return skip_review(household, *kit, *slot, asked);
         });
     if (!changed) return fail(changed.error());
+    if (runtime.options.json)
+      runtime.print_bytes(render_review_changed_json(*changed, runtime.asked().today));
     runtime.note("skipped: the review of " + plain_day(changed->before.day) +
                  "; see: larderloop review dates");
     return 0;
@@ -166,6 +171,8 @@ Action add_review_move(CLI::App& app, Runtime& runtime) {
           return move_review(household, *kit, *slot, *to, asked);
         });
     if (!changed) return fail(changed.error());
+    if (runtime.options.json)
+      runtime.print_bytes(render_review_changed_json(*changed, runtime.asked().today));
     runtime.note("moved: the review of " + plain_day(changed->before.day) + " to " +
                  plain_day(changed->after.day) + "; back: larderloop review move " +
                  changed->before.kit.str() + " --date " + iso_day(changed->before.slot) + " --to " +

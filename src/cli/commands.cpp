@@ -48,6 +48,22 @@ Action add_push(CLI::App& app, Runtime& runtime);
 Action add_pull(CLI::App& app, Runtime& runtime);
 Action add_nudge(CLI::App& app, Runtime& runtime);
 Action add_history(CLI::App& app, Runtime& runtime);
+Action add_kit_add(CLI::App& app, Runtime& runtime);
+Action add_kit_change(CLI::App& app, Runtime& runtime);
+Action add_kit_list(CLI::App& app, Runtime& runtime);
+Action add_kit_remove(CLI::App& app, Runtime& runtime);
+Action add_meals_away(CLI::App& app, Runtime& runtime);
+Action add_meals_guests(CLI::App& app, Runtime& runtime);
+Action add_meals_none(CLI::App& app, Runtime& runtime);
+Action add_meals_remove(CLI::App& app, Runtime& runtime);
+Action add_meals_set(CLI::App& app, Runtime& runtime);
+Action add_meals_show(CLI::App& app, Runtime& runtime);
+Action add_settings_set(CLI::App& app, Runtime& runtime);
+Action add_settings_show(CLI::App& app, Runtime& runtime);
+Action add_review_rule(CLI::App& app, Runtime& runtime);
+Action add_person_retire(CLI::App& app, Runtime& runtime);
+Action add_food_retire(CLI::App& app, Runtime& runtime);
+Action add_place_retire(CLI::App& app, Runtime& runtime);
 Action add_wish_add(CLI::App& app, Runtime& runtime);
 Action add_wish_list(CLI::App& app, Runtime& runtime);
 Action add_wish_remove(CLI::App& app, Runtime& runtime);
@@ -69,6 +85,7 @@ const std::vector<Command>& commands() {
   constexpr std::string_view kReview = "The review";
   constexpr std::string_view kKit = "The kit";
   constexpr std::string_view kWeek = "The plan and the week";
+  constexpr std::string_view kMenu = "Kit menus and meals";
   constexpr std::string_view kThings = "People, foods and places";
   constexpr std::string_view kLots = "Lots";
   constexpr std::string_view kRecord = "The record";
@@ -77,6 +94,8 @@ const std::vector<Command>& commands() {
       {"export", kBook, "Write the whole book as a household document", add_export},
       {"check", kBook, "See whether the book is in order", add_check},
       {"backup", kBook, "Copy the book, whole and checked", add_backup},
+      {"settings show", kBook, "Show the settings of the household", add_settings_show},
+      {"settings set", kBook, "Change one setting", add_settings_set},
       {"review dates", kReview, "Say when the reviews of the kits are", add_review_dates},
       {"review start", kReview, "Begin the walk through a kit", add_review_start},
       {"review sheet", kReview, "Show what should lie in each bag and box", add_review_sheet},
@@ -86,6 +105,7 @@ const std::vector<Command>& commands() {
        add_review_finish},
       {"review skip", kReview, "Leave one review out", add_review_skip},
       {"review move", kReview, "Move one review to another day", add_review_move},
+      {"review rule", kReview, "Show or set how often a kit is reviewed", add_review_rule},
       {"kit check", kKit, "Say whether a kit is ready, and if not, what exactly to put right", add_kit_check},
       {"kit propose", kKit, "Propose a kit menu out of the foods that the book knows", add_kit_propose},
       {"what-if", kKit, "Say what a change would make wrong, before anything is written", add_what_if},
@@ -105,18 +125,31 @@ const std::vector<Command>& commands() {
       {"wish list", kWeek, "List the wishes", add_wish_list},
       {"wish remove", kWeek, "Take wishes back", add_wish_remove},
       {"history", kWeek, "Say what was eaten, given away and thrown out", add_history},
+      {"kit add", kMenu, "Add a line to the menu of a kit", add_kit_add},
+      {"kit change", kMenu, "Change a line of a kit's menu", add_kit_change},
+      {"kit list", kMenu, "List the menu lines of the kits", add_kit_list},
+      {"kit remove", kMenu, "Take lines out of the menu", add_kit_remove},
+      {"meals show", kMenu, "Show who is at the table when", add_meals_show},
+      {"meals set", kMenu, "Say who is usually at the table", add_meals_set},
+      {"meals away", kMenu, "Note who is away for a while", add_meals_away},
+      {"meals guests", kMenu, "Note guests", add_meals_guests},
+      {"meals none", kMenu, "Note when nobody eats at home: holidays", add_meals_none},
+      {"meals remove", kMenu, "Take such a note back", add_meals_remove},
       {"person add", kThings, "Add a person, or a pet", add_person_add},
       {"person change", kThings, "Change what is said of a person", add_person_change},
       {"person list", kThings, "List the people", add_person_list},
       {"person show", kThings, "Show what is known of a person", add_person_show},
+      {"person retire", kThings, "Retire a person, or bring them back", add_person_retire},
       {"food add", kThings, "Add a food", add_food_add},
       {"food change", kThings, "Change what is said of a food", add_food_change},
       {"food list", kThings, "List the foods", add_food_list},
       {"food show", kThings, "Show what is known of a food", add_food_show},
+      {"food retire", kThings, "Retire a food, or bring it back", add_food_retire},
       {"place add", kThings, "Add a kit, box, bag, pantry or shelf", add_place_add},
       {"place change", kThings, "Change what is said of a place", add_place_change},
       {"place list", kThings, "List the places", add_place_list},
       {"place show", kThings, "Show what lies in a place, and who eats from it", add_place_show},
+      {"place retire", kThings, "Retire a place, or bring it back", add_place_retire},
       {"lot add", kLots, "Add units that were bought together, with their date and label",
        add_lot_add},
       {"lot list", kLots, "List the lots on hand, soonest date first", add_lot_list},

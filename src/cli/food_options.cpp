@@ -135,7 +135,7 @@ Status apply_words(const FoodOptions& given, Food& food) {
 void add_food_options(CLI::App& app, FoodOptions& given) {
   add_text(app, "--kind", given.kind, "KIND", "food if left out; drink, water, pet-food, thing");
   add_text(app, "--species", given.species, "WORD", "Pet food: whose");
-  add_text(app, "--gtin", given.gtin, "DIGITS", "The number below the barcode");
+  add_text(app, "--gtin", given.gtin, "DIGITS", "The trade item number (GTIN): the digits below the barcode");
   add_text(app, "--unit", given.unit, "WORD", "What one unit is called: pouch, can, bottle");
   add_text(app, "--servings", given.servings, "N", "Whole servings in a unit");
   add_text(app, "--mass", given.mass, "AMOUNT", "Of one unit as packed, as 250g");
@@ -159,8 +159,8 @@ void add_food_options(CLI::App& app, FoodOptions& given) {
   add_text(app, "--opened-days", given.opened_days, "N", "Opened; 0 is finish at that meal");
   add_text(app, "--storage-source", given.storage_source, "TEXT", "The publication of these times");
   add_text(app, "--rotate", given.rotate, "WORD",
-           "Plan it into meals from the pantry: auto, yes, no");
-  add_text(app, "--par", given.par, "N", "Units meant to be on hand in the pantry");
+           "Work it into meals from the pantry: yes, no; auto: when some kit can use it");
+  add_text(app, "--par", given.par, "N", "Par level: units meant to be on hand in the pantry; shop --pantry tops up to it");
   add_text(app, "--note", given.note, "TEXT", "A remark");
   add_switch(app, "needs-cooking", given.cooking, "Cannot be eaten as it is");
   add_switch(app, "needs-hot-water", given.hot_water, "Never counts as a meal of a kit");
@@ -174,7 +174,7 @@ void add_food_options(CLI::App& app, FoodOptions& given) {
   add_switch(app, "infant-formula", given.formula, "Its use-by date is a safety date");
   add_switch(app, "home-canned", given.home_canned, "Never given away");
   add_switch(app, "self-filled", given.self_filled, "Water filled at home: due after six months");
-  add_switch(app, "staple", given.staple, "No variety rule");
+  add_switch(app, "staple", given.staple, "May be eaten every day: the rules for variety leave it out");
   add_label_options(app, given.label, "--label-read-by", "");
 }
 

@@ -163,7 +163,11 @@ std::string short_help() {
 std::string overview(const CLI::App& globals) {
   std::string text =
       "larderloop keeps a household's grab-and-go food kit fresh.\n\nUsage: larderloop COMMAND "
-      "[options] [arguments]\n";
+      "[options] [arguments]\n\n"
+      "The book is the household's file: everything larderloop knows. A kit is food and\n"
+      "things packed for one purpose, in boxes and bags; its menu says what belongs in\n"
+      "it. A lot is units of one food bought together with the same date. An entry is\n"
+      "one line of the record of what happened to a lot; entries are never changed.\n";
   std::vector<std::string_view> groups;
   for (const Command& command : commands()) {
     if (std::find(groups.begin(), groups.end(), command.group) == groups.end())

@@ -11,6 +11,9 @@ namespace larderloop::cli {
 // The heading of the global options.
 inline constexpr std::string_view kEverywhere = "Options that work everywhere";
 
+// Declares the options that work everywhere.
+void add_global_options(CLI::App& app, GlobalOptions& options);
+
 // Purpose, examples, the common commands, where to read more: for a call without a command.
 [[nodiscard]] std::string short_help();
 // All commands by group, and the options that work everywhere.

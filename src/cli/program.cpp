@@ -1,6 +1,7 @@
 #include "larderloop/cli/program.h"
 
 #include "cli/command.h"
+#include "cli/complete.h"
 #include "cli/exit_status.h"
 #include "cli/help.h"
 #include "larderloop/cli/runtime.h"
@@ -22,34 +23,6 @@ bool is_option(const std::string& word) {
 }
 bool takes_value(const std::string& option) {
   return option == "--book" || option == "--now" || option == "--color";
-}
-
-void add_global_options(CLI::App& app, GlobalOptions& options) {
-  const std::string group(kEverywhere);
-  app.add_option("--book", options.book,
-                 "The book (else LARDERLOOP_BOOK, else household.book in the data folder)")
-      ->type_name("FILE")
-      ->group(group);
-  app.add_option("--now", options.now,
-                 "Work as on this day, or at this instant (else LARDERLOOP_NOW, else the clock)")
-      ->type_name("DATE")
-      ->group(group);
-  app.add_flag("-n,--dry-run", options.dry_run, "Check and show everything, write nothing")
-      ->group(group);
-  app.add_flag("--json", options.json,
-               "The result as JSON; a failure as a JSON object on standard error")
-      ->group(group);
-  app.add_flag("-q,--quiet", options.quiet, "Do not say what was changed")->group(group);
-  app.add_flag("-v,--verbose", options.verbose, "Say why")->group(group);
-  app.add_option("--color", options.color, "auto, always or never")
-      ->type_name("WHEN")
-      ->group(group);
-  app.add_flag("--no-input", options.no_input, "Never ask")->group(group);
-  app.add_flag("-y,--yes", options.yes, "Answer yes to every question")->group(group);
-  app.set_help_flag("-h,--help", "Show this help")->group(group);
-  app.set_version_flag("-V,--version", std::function<std::string()>(version_text),
-                       "Show the version")
-      ->group(group);
 }
 
 // The command that the words name, and everything else of the line in its order.
@@ -269,6 +242,9 @@ int dispatch(const std::vector<std::string>& arguments, Runtime& runtime) {
     return runtime.report(make_error(ErrorKind::kBadData, "'" + each + "' is not UTF-8 text",
                                      "type it in a UTF-8 terminal"));
   }
+  // For the shells' completion; not a command for people.
+  if (arguments.size() >= 2 && arguments[0] == "complete" && arguments[1] == "--")
+    return complete({arguments.begin() + 2, arguments.end()}, runtime);
   auto called = find_called(arguments);
   if (!called) return runtime.report(called.error());
   if (called->words == "help") return run_help(called->rest, runtime);
@@ -284,6 +260,34 @@ int dispatch(const std::vector<std::string>& arguments, Runtime& runtime) {
 }
 
 }  // namespace
+
+void add_global_options(CLI::App& app, GlobalOptions& options) {
+  const std::string group(kEverywhere);
+  app.add_option("--book", options.book,
+                 "The book (else LARDERLOOP_BOOK, else household.book in the data folder)")
+      ->type_name("FILE")
+      ->group(group);
+  app.add_option("--now", options.now,
+                 "Work as on this day, or at this instant (else LARDERLOOP_NOW, else the clock)")
+      ->type_name("DATE")
+      ->group(group);
+  app.add_flag("-n,--dry-run", options.dry_run, "Check and show everything, write nothing")
+      ->group(group);
+  app.add_flag("--json", options.json,
+               "The result as JSON; a failure as a JSON object on standard error")
+      ->group(group);
+  app.add_flag("-q,--quiet", options.quiet, "Do not say what was changed")->group(group);
+  app.add_flag("-v,--verbose", options.verbose, "Say which book and which day are used, and more where there is more to tell")->group(group);
+  app.add_option("--color", options.color, "auto, always or never")
+      ->type_name("WHEN")
+      ->group(group);
+  app.add_flag("--no-input", options.no_input, "Never ask")->group(group);
+  app.add_flag("-y,--yes", options.yes, "Answer yes to every question")->group(group);
+  app.set_help_flag("-h,--help", "Show this help")->group(group);
+  app.set_version_flag("-V,--version", std::function<std::string()>(version_text),
+                       "Show the version")
+      ->group(group);
+}
 
 int run_program(std::vector<std::string> arguments) {
   Runtime runtime(read_environment());

@@ -132,6 +132,7 @@ Status Runtime::load_to_read() {
   if (!when) return fail(when.error());
   household_ = std::move(*loaded);
   asked_ = *when;
+  explain_start(*path);
   return {};
 }
 
@@ -164,7 +165,15 @@ Status Runtime::load_to_write(bool keeping) {
   }
   household_ = std::move(*loaded);
   asked_ = *when;
+  explain_start(*path);
   return {};
+}
+
+// Where the answer comes from: the book and the day, and who named them.
+void Runtime::explain_start(const std::string& path) {
+  explain("the book is " + path + (!options.book.empty() ? ", named by --book" : env_.book ? ", named by LARDERLOOP_BOOK" : ", the one in the data folder"));
+  explain("today is " + plain_day(asked_.today) + (!options.now.empty() ? ", named by --now" : env_.now ? ", named by LARDERLOOP_NOW" : ", by the clock") +
+          (household_.settings.time_zone.empty() ? "" : ", in " + household_.settings.time_zone));
 }
 
 Status Runtime::finish_change(const Changes& changes, bool keeping) {

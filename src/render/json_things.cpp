@@ -41,6 +41,7 @@ Json person_of(const Person& person) {
   all["diets"] = array_of(person.diets, [](Diet each) { return diet_name(each); });
   all["ratings"] = std::move(ratings);
   all["note"] = json::text_or_null(person.note);
+  all["retired"] = json::day(person.retired);
   return all;
 }
 
@@ -100,6 +101,7 @@ Json food_of(const Food& food) {
   all["rotate"] = rotate_name(food.rotate);
   all["par_level"] = json::number(food.par_level);
   all["note"] = json::text_or_null(food.note);
+  all["retired"] = json::day(food.retired);
   return all;
 }
 
@@ -114,6 +116,7 @@ Json place_of(const Household& household, const Place& place) {
   all["volume_limit"] = json::quantity(place.volume_limit_ml, "ml");
   all["hot"] = place.hot;
   all["note"] = json::text_or_null(place.note);
+  all["retired"] = json::day(place.retired);
   return all;
 }
 

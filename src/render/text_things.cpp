@@ -61,6 +61,11 @@ std::string statement_words(const std::optional<Statement>& label) {
   return words + fmt::format(" (read by {} on {})", label->read_by, plain_day(label->read_on));
 }
 
+// Behind a name: " (retired since Sun 1 Nov 2026)".
+std::string retired_words(const std::optional<Day>& retired) {
+  return retired ? " (retired since " + plain_day(*retired) + ")" : "";
+}
+
 std::string lot_note(const Food& food, const LotRow& row, Day today) {
   std::vector<std::string> notes;
   if (row.facts.state != LotState::kOk)
@@ -170,7 +175,7 @@ std::string render_findings(const std::vector<Problem>& findings, std::size_t li
 std::string render_people(const Household& household, std::size_t width) {
   Table table({{"PERSON"}, {"NAME"}, {"SPECIES"}, {"BORN"}, {"AVOIDS"}, {"DIETS"}});
   for (const Person& each : household.people) {
-    table.add({each.key.str(), each.name, each.species, each.born ? iso_day(*each.born) : "",
+    table.add({each.key.str(), each.name + retired_words(each.retired), each.species, each.born ? iso_day(*each.born) : "",
                avoid_words(each),
                listed(each.diets, [](Diet diet) { return spaced(diet_name(diet)); })});
   }
@@ -182,7 +187,7 @@ std::string render_foods(const Household& household, const std::vector<Food>& fo
   (void)household;
   Table table({{"FOOD"}, {"NAME"}, {"KIND"}, {"UNIT"}, {"SERVINGS", Align::kRight}, {"LABEL"}});
   for (const Food& each : foods) {
-    table.add({each.key.str(), each.name, spaced(food_kind_name(each.kind)), each.unit,
+    table.add({each.key.str(), each.name + retired_words(each.retired), spaced(food_kind_name(each.kind)), each.unit,
                fmt::format("{}", each.servings), statement_words(each.label)});
   }
   return table.text(width);
@@ -193,7 +198,7 @@ std::string render_places(const Household& household, const std::vector<Place>& 
   Table table({{"PLACE"}, {"KIND"}, {"WHERE"}, {"WHO EATS FROM IT"}});
   for (const Place& each : places) {
     table.add({each.key.str(), std::string(place_kind_name(each.kind)),
-               place_path(household, each.key),
+               place_path(household, each.key) + retired_words(each.retired),
                plain::people(household, eaters_at(household, each.key))});
   }
   return table.text(width);
@@ -246,7 +251,7 @@ std::string render_entries(const Household& household, const std::vector<EntryRo
 
 std::string render_person(const Household& household, const PersonShow& show, Day today) {
   const Person& person = show.person;
-  std::string text = shown(person.name) + " (" + person.key.str() + ")\n";
+  std::string text = shown(person.name) + " (" + person.key.str() + ")" + retired_words(person.retired) + "\n";
   if (!person.is_human()) text += field("species", person.species);
   if (person.born)
     text += field("born", fmt::format("{}, {} years old", plain_day(*person.born),
@@ -285,7 +290,7 @@ std::string render_person(const Household& household, const PersonShow& show, Da
 
 std::string render_food(const Household& household, const FoodShow& show, Day today) {
   const Food& food = show.food;
-  std::string text = shown(food.name) + " (" + food.key.str() + ")\n";
+  std::string text = shown(food.name) + " (" + food.key.str() + ")" + retired_words(food.retired) + "\n";
   text += field("kind", spaced(food_kind_name(food.kind)) +
                             (food.species.empty() ? "" : " for " + food.species));
   text += field("GTIN", food.gtin);
@@ -314,7 +319,7 @@ std::string render_food(const Household& household, const FoodShow& show, Day to
 
 std::string render_place(const Household& household, const PlaceShow& show) {
   const Place& place = show.place;
-  std::string text = shown(place.name) + " (" + place.key.str() + ")\n";
+  std::string text = shown(place.name) + " (" + place.key.str() + ")" + retired_words(place.retired) + "\n";
   text += field("kind", std::string(place_kind_name(place.kind)));
   text += field("where", place_path(household, place.key));
   if (place.hot) text += field("heat", "30 C or more at times");

@@ -148,6 +148,7 @@ class Runtime {
   [[nodiscard]] Status load_to_read();
   [[nodiscard]] Status load_to_write(bool keeping);
   [[nodiscard]] Status finish_change(const Changes& changes, bool keeping);
+  void explain_start(const std::string& path);
   void close();
   [[nodiscard]] std::string cache_folder() const;
   void flush();
