@@ -71,8 +71,7 @@ Result<const Food*> named_food(const Household& household, std::string_view text
   // The digits under the bars, or the whole of a scan.
   const bool digits = text.find_first_not_of("0123456789 -") == std::string_view::npos && text.size() >= 8;
   if (!digits && !looks_like_scan(text)) return found;
-  auto scan = read_scan(text, Day{}, {false, known_gtins(household)});
-  if (!scan && scan.error().fault == ScanFault::kImplausible) return found;
+  auto scan = read_scan(text, Day{}, {false, known_gtins(household), true});
   if (!scan) return fail(scan.error().error());
   return food_with_gtin(household, scan->item.gtin);
 }

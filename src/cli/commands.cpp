@@ -37,6 +37,9 @@ Action add_record_opened(CLI::App& app, Runtime& runtime);
 Action add_record_received(CLI::App& app, Runtime& runtime);
 Action add_record_thrown_out(CLI::App& app, Runtime& runtime);
 
+Action add_quick(CLI::App& app, Runtime& runtime);
+Action add_scan(CLI::App& app, Runtime& runtime);
+
 Action add_plan(CLI::App& app, Runtime& runtime);
 Action add_why(CLI::App& app, Runtime& runtime);
 Action add_shop(CLI::App& app, Runtime& runtime);
@@ -98,6 +101,8 @@ const std::vector<Command>& commands() {
       {"place show", kThings, "Show what lies in a place, and who eats from it", add_place_show},
       {"lot add", kLots, "Add units that were bought together, with their date and label",
        add_lot_add},
+      {"quick", kLots, "Enter a day's shopping, one line a lot", add_quick},
+      {"scan", kLots, "Read a bar code, or enter lots by scanning", add_scan},
       {"lot list", kLots, "List the lots on hand, soonest date first", add_lot_list},
       {"lot show", kLots, "Show what is known of a lot", add_lot_show},
       {"lot label", kLots, "Write down what the label of a lot says", add_lot_label},

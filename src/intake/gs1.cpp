@@ -57,9 +57,9 @@ bool is_element_string(std::string_view text) {
   return begins(text, "01") || begins(text, "02") || begins(text, "00") || (text[0] == '1' && text[1] >= '0' && text[1] <= '7');
 }
 
-ScanResult<Scan> elements_scan(ScanResult<std::vector<ScanElement>> elements, Day today) {
+ScanResult<Scan> elements_scan(ScanResult<std::vector<ScanElement>> elements, Day today, const ScanHow& how) {
   if (!elements) return tl::unexpected<ScanError>(elements.error());
-  return intake::gather_scan(std::move(*elements), today);
+  return intake::gather_scan(std::move(*elements), today, how.any_day);
 }
 
 ScanResult<Scan> number_scan(std::string_view text, const ScanHow& how) {
@@ -113,14 +113,14 @@ ScanResult<Scan> read_scan(std::string_view text, Day today, const ScanHow& how)
   if (all.empty()) {
     return intake::scan_fault(ScanFault::kEmpty, 0, {}, "nothing was scanned", "scan the bar code, or type the digits under it");
   }
-  if (is_link(all)) return elements_scan(intake::split_link(all), today);
-  if (all.front() == '(') return elements_scan(intake::split_brackets(all), today);
+  if (is_link(all)) return elements_scan(intake::split_link(all), today, how);
+  if (all.front() == '(') return elements_scan(intake::split_brackets(all), today, how);
   constexpr std::size_t kIdentifier = 3;
   if (all.front() == ']' && all.size() > kIdentifier) {
     const std::string_view identifier = all.substr(0, kIdentifier);
     const std::string_view rest = all.substr(kIdentifier);
     if (identifier == "]C1" || identifier == "]e0" || identifier == "]d2" || identifier == "]Q3" || identifier == "]J1") {
-      return elements_scan(intake::split_elements(rest, kIdentifier, false), today);
+      return elements_scan(intake::split_elements(rest, kIdentifier, false), today, how);
     }
     const bool thirteen = identifier == "]E0";
     if (thirteen || identifier == "]E4" || identifier == "]I1") {
@@ -132,11 +132,11 @@ ScanResult<Scan> read_scan(std::string_view text, Day today, const ScanHow& how)
       // The identifier says which number it is.
       return number_scan(std::string(14 - digits, '0') + std::string(rest), {});
     }
-    if ((identifier == "]d1" || identifier == "]Q1") && is_link(rest)) return elements_scan(intake::split_link(rest), today);
+    if ((identifier == "]d1" || identifier == "]Q1") && is_link(rest)) return elements_scan(intake::split_link(rest), today, how);
     return intake::scan_fault(ScanFault::kNotGs1, 1, {}, fmt::format("what was scanned ({}) holds no item number", identifier),
                               "scan the bar code with the digits under it");
   }
-  if (is_element_string(all)) return elements_scan(intake::split_elements(all, 0, true), today);
+  if (is_element_string(all)) return elements_scan(intake::split_elements(all, 0, true), today, how);
   return number_scan(all, how);
 }
 

@@ -33,6 +33,6 @@ struct AiRow {
 // Length, characters, check digits of one element.
 [[nodiscard]] tl::expected<void, ScanError> check_element(const ScanElement& element);
 // All elements together: conflicts, pairs, dates, and where each value goes.
-[[nodiscard]] ScanResult<Scan> gather_scan(std::vector<ScanElement> elements, Day today);
+[[nodiscard]] ScanResult<Scan> gather_scan(std::vector<ScanElement> elements, Day today, bool any_day);
 
 }  // namespace larderloop::intake

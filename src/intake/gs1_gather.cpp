@@ -77,7 +77,7 @@ std::int64_t grams_of(std::string_view digits, std::size_t decimals) {
 
 class Gathering {
  public:
-  explicit Gathering(Day today) : today_(today) {}
+  Gathering(Day today, bool any_day) : today_(today), any_day_(any_day) {}
 
   tl::expected<void, ScanError> take(const ScanElement& element) {
     const std::string& ai = element.ai;
@@ -128,7 +128,7 @@ class Gathering {
     const auto kind = kind_of(element.ai);
     if (!kind) return {};  // a day of payment
     const YearWindow window = plausible_days(today_);
-    if (read->day < window.first || read->day > window.last) {
+    if (!any_day_ && (read->day < window.first || read->day > window.last)) {
       return scan_fault(ScanFault::kImplausible, element.position, element.ai,
                         fmt::format("({}){} is {}, and not between {} and {}", element.ai, element.value, iso_day(read->day), iso_day(window.first),
                                     iso_day(window.last)),
@@ -164,6 +164,7 @@ class Gathering {
   }
 
   Day today_;
+  bool any_day_;
 };
 
 tl::expected<void, ScanError> check_pairs(const std::map<std::string, const ScanElement*>& by_ai) {
@@ -192,9 +193,9 @@ tl::expected<void, ScanError> check_pairs(const std::map<std::string, const Scan
 
 }  // namespace
 
-ScanResult<Scan> gather_scan(std::vector<ScanElement> elements, Day today) {
+ScanResult<Scan> gather_scan(std::vector<ScanElement> elements, Day today, bool any_day) {
   std::map<std::string, const ScanElement*> by_ai;
-  Gathering gathering(today);
+  Gathering gathering(today, any_day);
   for (const ScanElement& element : elements) {
     const auto [known, fresh] = by_ai.emplace(element.ai, &element);
     if (!fresh && known->second->value != element.value) {

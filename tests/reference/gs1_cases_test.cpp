@@ -77,14 +77,14 @@ TEST(Gs1Cases, WhatNumbersSayBesides) {
   EXPECT_TRUE(read_gtin("99520000000014")->variable);
   EXPECT_TRUE(read_gtin("212345009994")->restricted);   // K17
   EXPECT_TRUE(read_gtin("400000000015")->restricted);   // K18
-  EXPECT_TRUE(read_gtin("00012306", {true, {}})->restricted);  // K29
+  EXPECT_TRUE(read_gtin("00012306", {true, {}, false})->restricted);  // K29
   EXPECT_FALSE(read_gtin("95200002")->restricted);
   EXPECT_EQ(read_gtin("9780306406157")->note, "the number of a book");  // K20
   EXPECT_NE(read_gtin("9520000000012").error().what.find("1 is expected"), std::string::npos);   // K08
   EXPECT_NE(read_gtin("6291041500214").error().what.find("3 is expected"), std::string::npos);   // K09
   EXPECT_NE(read_gtin("952000000001").error().what.find("2 is expected"), std::string::npos);    // K10
   EXPECT_NE(read_gtin("2123450000003").error().what.find("5 is expected"), std::string::npos);   // K19
-  EXPECT_NE(read_gtin("01278906", {true, {}}).error().what.find("7 is expected"), std::string::npos);  // K30
+  EXPECT_NE(read_gtin("01278906", {true, {}, false}).error().what.find("7 is expected"), std::string::npos);  // K30
   EXPECT_NE(read_gtin("12345678905").error().next_step.find("012345678905"), std::string::npos);  // K14
   EXPECT_EQ(read_gtin("95200000000A1").error().position, 12U);                                    // K16
   // K35: G reads 004252000061, B and Z 042100005264.
@@ -92,9 +92,9 @@ TEST(Gs1Cases, WhatNumbersSayBesides) {
 }
 
 TEST(Gs1Cases, AnAmbiguousEightIsSettledByWhatTheHouseholdKnows) {
-  EXPECT_EQ(read_gtin("01245608", {false, {"00012000004568"}})->gtin, "00012000004568");
-  EXPECT_EQ(read_gtin("01245608", {false, {"00000001245608"}})->gtin, "00000001245608");
-  EXPECT_EQ(read_gtin("01245608", {false, {"00000001245608", "00012000004568"}}).error().fault, ScanFault::kAmbiguousEight);
+  EXPECT_EQ(read_gtin("01245608", {false, {"00012000004568"}, false})->gtin, "00012000004568");
+  EXPECT_EQ(read_gtin("01245608", {false, {"00000001245608"}, false})->gtin, "00000001245608");
+  EXPECT_EQ(read_gtin("01245608", {false, {"00000001245608", "00012000004568"}, false}).error().fault, ScanFault::kAmbiguousEight);
 }
 
 // What a scan came to, in one line: GTIN, then what else it says.

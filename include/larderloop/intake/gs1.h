@@ -72,9 +72,11 @@ struct Scan {
 };
 
 // `upce`: eight digits are a UPC-E, not a GTIN-8. `known`: GTINs of the household (14 digits), which decide when just one reading is known.
+// `any_day`: dates need not be plausible, because only the item is asked for.
 struct ScanHow {
   bool upce = false;
   std::vector<std::string> known;
+  bool any_day = false;
 };
 
 template <class Value>
