@@ -26,6 +26,7 @@ void append_changes(Changes& changes, const Changes& more) {
   append(changes.entries, more.entries);
   append(changes.review_events, more.review_events);
   append(changes.review_marks, more.review_marks);
+  append(changes.buy_notes, more.buy_notes);
 }
 
 Result<Outcome<LotsEntered>> enter_lots(const Household& household, const std::vector<LotToEnter>& lots, Asked asked) {
@@ -80,6 +81,22 @@ std::vector<std::string> concerned_words(const Household& household, const Label
     lines.push_back(std::move(line));
   }
   return lines;
+}
+
+const BuyNote* open_buy_note(const Household& household, const FoodKey& food) {
+  const BuyNote* last = nullptr;
+  for (const BuyNote& note : household.buy_notes) {
+    if (note.food == food) last = &note;
+  }
+  if (last == nullptr) return nullptr;
+  const bool came = std::any_of(household.lots.begin(), household.lots.end(), [&](const Lot& lot) { return lot.food == food && lot.received >= last->on; });
+  return came ? nullptr : last;
+}
+
+std::string buy_note_words(const Household& household, const BuyNote& note) {
+  if (note.kind == BuyNoteKind::kNotAvailable) return "not to be had on " + plain_day(note.on);
+  const Food* instead = find_food(household, note.instead);
+  return "on " + plain_day(note.on) + " " + (instead == nullptr ? note.instead.str() : instead->name) + " was bought instead";
 }
 
 }  // namespace larderloop

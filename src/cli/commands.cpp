@@ -39,6 +39,8 @@ Action add_record_thrown_out(CLI::App& app, Runtime& runtime);
 
 Action add_quick(CLI::App& app, Runtime& runtime);
 Action add_scan(CLI::App& app, Runtime& runtime);
+Action add_receive(CLI::App& app, Runtime& runtime);
+Action add_review_walk(CLI::App& app, Runtime& runtime);
 
 Action add_plan(CLI::App& app, Runtime& runtime);
 Action add_why(CLI::App& app, Runtime& runtime);
@@ -72,6 +74,7 @@ const std::vector<Command>& commands() {
       {"review dates", kReview, "Say when the reviews of the kits are", add_review_dates},
       {"review start", kReview, "Begin the walk through a kit", add_review_start},
       {"review sheet", kReview, "Show what should lie in each bag and box", add_review_sheet},
+      {"review walk", kReview, "Walk through a kit bag by bag, one key a lot", add_review_walk},
       {"review mark", kReview, "Mark something as there, missing, damaged or redated",
        add_review_mark},
       {"review finish", kReview, "Take out what will not last, and say what goes in",
@@ -81,6 +84,7 @@ const std::vector<Command>& commands() {
       {"plan", kWeek, "Show what comes out, goes in, is bought, and who eats what when", add_plan},
       {"why", kWeek, "Say why something is eaten, kept or bought, or a meal is as it is", add_why},
       {"shop", kWeek, "Show what to buy: the replacement list", add_shop},
+      {"receive", kWeek, "Enter what was bought of the replacement list, thing by thing", add_receive},
       {"nudge", kWeek, "Say in twelve lines what this week asks for", add_nudge},
       {"calendar", kWeek, "Write the calendar for the phone", add_calendar},
       {"wish add", kWeek, "Note a food that the family wants at a meal, or does not want", add_wish_add},

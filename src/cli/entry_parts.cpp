@@ -8,8 +8,8 @@
 
 namespace larderloop::cli {
 
-NumberOrder household_order(const Household&) {
-  return NumberOrder::kNone;
+DateOrder household_order(const Household& household) {
+  return household.settings.date_order;
 }
 
 Result<PrintedMark> read_printed(const Household& household, const Food* food,

@@ -16,7 +16,7 @@ namespace larderloop::cli {
                                                const std::string& text, MarkKind kind, Day today,
                                                Day received,
                                                std::vector<std::string>* warnings = nullptr);
-[[nodiscard]] NumberOrder household_order(const Household& household);
+[[nodiscard]] DateOrder household_order(const Household& household);
 
 // "6 pouches of Lentil stew, best before 31 August 2027, lot L6074, into Pantry; label read, the
 // same as last time; 8.40 EUR"

@@ -15,10 +15,21 @@ class RawKeys {
   explicit RawKeys(int fd) : fd_(fd), known_(::tcgetattr(fd, &before_) == 0) {
     if (!known_) return;
     termios raw = before_;
-    raw.c_lflag &= ~static_cast<tcflag_t>(ICANON | ECHO);
+    raw.c_lflag &= ~static_cast<tcflag_t>(ICANON | ECHO | ISIG);  // an interrupt is a key, so that the terminal is set back
     raw.c_cc[VMIN] = 1;
     raw.c_cc[VTIME] = 0;
     (void)::tcsetattr(fd_, TCSANOW, &raw);
+  }
+  // What follows an escape at once belongs to it: arrows and the like.
+  void drop_sequence() const {
+    termios now{};
+    if (!known_ || ::tcgetattr(fd_, &now) != 0) return;
+    now.c_cc[VMIN] = 0;
+    now.c_cc[VTIME] = 1;
+    (void)::tcsetattr(fd_, TCSANOW, &now);
+    char c = 0;
+    while (::read(fd_, &c, 1) == 1) {
+    }
   }
   RawKeys(const RawKeys&) = delete;
   RawKeys& operator=(const RawKeys&) = delete;
@@ -106,7 +117,8 @@ std::optional<char> LineInput::key() {
   if (terminal()) {
     const RawKeys raw(fd_);
     char c = 0;
-    if (!read_one(fd_, c) || c == '\x04') return std::nullopt;
+    if (!read_one(fd_, c) || c == '\x04' || c == '\x03') return std::nullopt;
+    if (c == '\x1B') raw.drop_sequence();
     return c;
   }
   const auto text = line();

@@ -243,22 +243,22 @@ Piece number_piece(int value, std::size_t digits) {
 }
 
 // Three numbers, in the household's order or in every order.
-void in_order(Readings& readings, NumberOrder order, const Piece& a, const Piece& b, const Piece& c) {
-  if (order == NumberOrder::kNone || order == NumberOrder::kYmd) readings.day(a, b, c);
-  if (order == NumberOrder::kNone || order == NumberOrder::kDmy) readings.day(c, b, a);
-  if (order == NumberOrder::kNone || order == NumberOrder::kMdy) readings.day(c, a, b);
+void in_order(Readings& readings, DateOrder order, const Piece& a, const Piece& b, const Piece& c) {
+  if (order == DateOrder::kNone || order == DateOrder::kYmd) readings.day(a, b, c);
+  if (order == DateOrder::kNone || order == DateOrder::kDmy) readings.day(c, b, a);
+  if (order == DateOrder::kNone || order == DateOrder::kMdy) readings.day(c, a, b);
 }
 
 // 20270315, 15032027: eight digits cut into three numbers; four of them are the year.
-void eight_digits(int value, NumberOrder order, Readings& readings) {
+void eight_digits(int value, DateOrder order, Readings& readings) {
   const Piece first = number_piece(value / 1000000, 2);
   const Piece second = number_piece(value / 10000 % 100, 2);
   const Piece year = number_piece(value % 10000, 4);
-  if (order == NumberOrder::kNone || order == NumberOrder::kYmd) {
+  if (order == DateOrder::kNone || order == DateOrder::kYmd) {
     readings.day(number_piece(value / 10000, 4), number_piece(value / 100 % 100, 2), number_piece(value % 100, 2));
   }
-  if (order == NumberOrder::kNone || order == NumberOrder::kDmy) readings.day(year, second, first);
-  if (order == NumberOrder::kNone || order == NumberOrder::kMdy) readings.day(year, first, second);
+  if (order == DateOrder::kNone || order == DateOrder::kDmy) readings.day(year, second, first);
+  if (order == DateOrder::kNone || order == DateOrder::kMdy) readings.day(year, first, second);
 }
 
 Result<ReadDate> one_number(const Piece& piece, const std::string& shown, const ReadingRules& rules, Day today) {
@@ -267,7 +267,7 @@ Result<ReadDate> one_number(const Piece& piece, const std::string& shown, const 
     eight_digits(piece.value, rules.order, readings);
     return readings.decide(shown);
   }
-  if (piece.digits == 6 && rules.order != NumberOrder::kNone) {
+  if (piece.digits == 6 && rules.order != DateOrder::kNone) {
     in_order(readings, rules.order, number_piece(piece.value / 10000, 2), number_piece(piece.value / 100 % 100, 2),
              number_piece(piece.value % 100, 2));
     return readings.decide(shown);
@@ -323,7 +323,7 @@ Result<ReadDate> two_pieces(const Piece& a, const Piece& b, const std::string& s
 
 // A name among the three tells the month, and four digits the year; two numbers that are left are told apart by the household's
 // order. Canada prints its two letters behind the year (Food and Drug Regulations B.01.007).
-Result<ReadDate> three_pieces(const std::vector<Piece>& pieces, const std::string& shown, NumberOrder order,
+Result<ReadDate> three_pieces(const std::vector<Piece>& pieces, const std::string& shown, DateOrder order,
                               Day today) {
   const Piece& a = pieces[0];
   const Piece& b = pieces[1];
@@ -337,8 +337,8 @@ Result<ReadDate> three_pieces(const std::vector<Piece>& pieces, const std::strin
   if (a.is_year4() || (b.code && !year4)) {
     readings.day(a, b, c);
   } else if (named && year4) {
-    in_order(readings, NumberOrder::kNone, a, b, c);
-  } else if (b.kind == PieceKind::kMonth && order == NumberOrder::kMdy) {
+    in_order(readings, DateOrder::kNone, a, b, c);
+  } else if (b.kind == PieceKind::kMonth && order == DateOrder::kMdy) {
     readings.day(c, b, a);  // no order of the household starts so; a year does not stand first in it
   } else if (a.kind == PieceKind::kMonth) {
     readings.day(c, a, b);

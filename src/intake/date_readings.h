@@ -39,7 +39,7 @@ struct YearWindow {
 // `order`: the household's; with it no other is tried. `end`: it stands behind "best before end", which is printed when there is no
 // day. `received`: when the lot came, only behind a best-before phrase: then a day and month without a year may do.
 struct ReadingRules {
-  NumberOrder order = NumberOrder::kNone;
+  DateOrder order = DateOrder::kNone;
   bool end = false;
   std::optional<Day> received;
 };

@@ -55,6 +55,7 @@ std::vector<const Thing*> of_words(const std::vector<Thing>& things, const std::
   for (const std::string& word : typed) joined += (joined.empty() ? "" : " ") + lowered(word);
   std::vector<const Thing*> found;
   for (const Thing& thing : things) {
+    if (thing.retired) continue;
     if (thing.key.str() == joined) return {&thing};
     if (lowered(thing.name) == joined) found.push_back(&thing);
   }
@@ -63,6 +64,7 @@ std::vector<const Thing*> of_words(const std::vector<Thing>& things, const std::
   for (const std::string& word : typed) add_words(pieces, word);
   if (pieces.empty()) return {};
   for (const Thing& thing : things) {
+    if (thing.retired) continue;
     const std::vector<std::string> words = words_of(thing);
     if (std::all_of(pieces.begin(), pieces.end(), [&](const std::string& each) { return begins_one(each, words); })) found.push_back(&thing);
   }

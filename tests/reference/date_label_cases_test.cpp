@@ -11,15 +11,15 @@ namespace larderloop {
 namespace {
 
 const Day kToday = *parse_iso_day("2026-11-25");
-constexpr NumberOrder kNo = NumberOrder::kNone;
-constexpr NumberOrder kDmy = NumberOrder::kDmy;
-constexpr NumberOrder kMdy = NumberOrder::kMdy;
-constexpr NumberOrder kYmd = NumberOrder::kYmd;
+constexpr DateOrder kNo = DateOrder::kNone;
+constexpr DateOrder kDmy = DateOrder::kDmy;
+constexpr DateOrder kMdy = DateOrder::kMdy;
+constexpr DateOrder kYmd = DateOrder::kYmd;
 
 struct LabelCase {
   const char* id;
   const char* text;
-  NumberOrder order;
+  DateOrder order;
   const char* expected;  // the day, with " month" or " year"; empty: refused
   const char* source;
 };
@@ -242,7 +242,7 @@ TEST(DateLabelCases, FullWidthFiguresAreFigures) {
 
 // With an order no other is ever tried.
 TEST(DateLabelCases, AnOrderIsNeverGivenUp) {
-  const auto read = [](const char* text, NumberOrder order) {
+  const auto read = [](const char* text, DateOrder order) {
     DateHow how;
     how.order = order;
     return parse_date_text(text, MarkKind::kBestBefore, kToday, how);

@@ -30,4 +30,10 @@ void append_changes(Changes& changes, const Changes& more);
 // "Mira (Mira's bag, Box 1): the label says it contains sesame"
 [[nodiscard]] std::vector<std::string> concerned_words(const Household& household, const LabelNews& news);
 
+// What shopping last found of a food that is still wanted: not available, or another bought instead. Nothing when there is no such note, or
+// when the food was received on that day or later.
+[[nodiscard]] const BuyNote* open_buy_note(const Household& household, const FoodKey& food);
+// "not to be had on 25 November 2026", "on 25 November 2026 Bean chilli was bought instead"
+[[nodiscard]] std::string buy_note_words(const Household& household, const BuyNote& note);
+
 }  // namespace larderloop

@@ -7,17 +7,15 @@
 #include <string_view>
 
 #include "larderloop/core/date_mark.h"
+#include "larderloop/core/household.h"
 #include "larderloop/core/result.h"
 
 namespace larderloop {
 
-// How the household's packages put day, month and year; kNone: every order is tried.
-enum class NumberOrder { kNone, kDmy, kMdy, kYmd };
-
 // `order`: with one, no other is ever tried for numbers that could be several things. `received`: when the lot came; with it "best
 // before 23 Jan" is the first such day within about three months (Regulation (EU) 1169/2011 Annex X 1(c)).
 struct DateHow {
-  NumberOrder order = NumberOrder::kNone;
+  DateOrder order = DateOrder::kNone;
   std::optional<Day> received;
 };
 

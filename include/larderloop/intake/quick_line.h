@@ -34,7 +34,7 @@ struct QuickLot {
 struct QuickHow {
   PlaceKey at;
   std::string read_by;
-  NumberOrder order = NumberOrder::kNone;
+  DateOrder order = DateOrder::kNone;
 };
 
 struct QuickList {
