@@ -2,6 +2,7 @@
 
 #include "larderloop/core/stock.h"
 #include "larderloop/core/validate.h"
+#include "larderloop/intake/gs1.h"
 
 #include <algorithm>
 #include <optional>
@@ -65,7 +66,38 @@ Result<const Person*> named_person(const Household& household, std::string_view 
 }
 
 Result<const Food*> named_food(const Household& household, std::string_view text) {
-  return named(household.foods, text, "food");
+  auto found = named(household.foods, text, "food");
+  if (found || found.error().kind != ErrorKind::kNotFound) return found;
+  // The digits under the bars, or the whole of a scan.
+  const bool digits = text.find_first_not_of("0123456789 -") == std::string_view::npos && text.size() >= 8;
+  if (!digits && !looks_like_scan(text)) return found;
+  auto scan = read_scan(text, Day{}, {false, known_gtins(household), true});
+  if (!scan) return fail(scan.error().error());
+  return food_with_gtin(household, scan->item.gtin);
+}
+
+std::vector<std::string> known_gtins(const Household& household) {
+  std::vector<std::string> known;
+  for (const Food& food : household.foods) {
+    if (!food.gtin.empty()) known.push_back(food.gtin);
+  }
+  return known;
+}
+
+Result<const Food*> food_with_gtin(const Household& household, std::string_view gtin) {
+  std::vector<const Food*> found;
+  for (const Food& food : household.foods) {
+    if (food.gtin == gtin) found.push_back(&food);
+  }
+  const std::string shown(gtin);
+  if (found.size() == 1) return found.front();
+  if (found.empty()) {
+    return fail(ErrorKind::kNotFound, "no food has the number " + shown,
+                "add it: larderloop food add NAME --gtin " + shown + ", or give it to a food: larderloop food change FOOD --gtin " + shown);
+  }
+  std::string which;
+  for (const Food* food : found) which += (which.empty() ? "" : ", ") + food->key.str();
+  return fail(ErrorKind::kBadData, "more than one food has the number " + shown, "name one by its key: " + which);
 }
 
 Result<const Place*> named_place(const Household& household, std::string_view text) {

@@ -1,11 +1,12 @@
 // lot add, list, show.
 #include "cli/command.h"
+#include "cli/entry_parts.h"
 #include "cli/option_parts.h"
 #include "cli/values.h"
 #include "larderloop/app/find.h"
 #include "larderloop/app/look.h"
 #include "larderloop/app/things.h"
-#include "larderloop/intake/date_text.h"
+#include "larderloop/intake/gs1.h"
 #include "larderloop/render/json_things.h"
 #include "larderloop/render/text_things.h"
 
@@ -19,7 +20,7 @@ struct LotOptions {
   LabelOptions label;
 };
 
-Result<Outcome<LotAdded>> add(const Household& household, const LotOptions& given, Asked asked) {
+Result<Outcome<LotAdded>> add(const Household& household, const LotOptions& given, Asked asked, std::vector<std::string>& warnings) {
   auto food = named_food(household, given.food);
   if (!food) return fail(food.error());
   auto place = named_place(household, given.at);
@@ -39,14 +40,18 @@ Result<Outcome<LotAdded>> add(const Household& household, const LotOptions& give
     if (!named) return fail(named.error());
     kind = *named;
   }
-  auto mark = parse_date_text(given.date, kind, asked.today);
-  if (!mark) return fail(mark.error());
-  request.mark = *mark;
   if (!given.received.empty()) {
     auto day = read_day("--received", given.received, asked.today);
     if (!day) return fail(day.error());
     request.received = *day;
   }
+  // A scan that names the food may tell the date as well.
+  const std::string& date = given.date.empty() && looks_like_scan(given.food) ? given.food : given.date;
+  if (date.empty()) return fail(ErrorKind::kUsage, "'--date' is missing", "write it as printed: --date 'best before end 2027-08', or --date none");
+  auto printed = read_printed(household, *food, date, kind, asked.today, request.received.value_or(asked.today), &warnings);
+  if (!printed) return fail(printed.error());
+  request.mark = printed->mark;
+  if (request.lot_code.empty()) request.lot_code = printed->lot_code;
   if (!given.paid.empty()) {
     auto paid = read_money("--paid", given.paid);
     if (!paid) return fail(paid.error());
@@ -59,9 +64,11 @@ Result<Outcome<LotAdded>> add(const Household& household, const LotOptions& give
 }
 
 Result<int> run_add(const LotOptions& given, Runtime& runtime) {
+  std::vector<std::string> warnings;
   auto added = runtime.write(
-      [&](const Household& household, Asked asked) { return add(household, given, asked); });
+      [&](const Household& household, Asked asked) { return add(household, given, asked, warnings); });
   if (!added) return fail(added.error());
+  for (const std::string& warning : warnings) runtime.warn(warning);
   const Household& household = runtime.household();
   const std::string number = std::to_string(added->lot.id.value());
   if (runtime.options.json)
@@ -101,12 +108,11 @@ struct ListOptions {
 
 Action add_lot_add(CLI::App& app, Runtime& runtime) {
   auto given = std::make_shared<LotOptions>();
-  app.add_option("FOOD", given->food, "Key or name of the food")->required();
+  app.add_option("FOOD", given->food, "Key or name of the food, the number under its bars, or a scan")->required();
   add_text(app, "--units", given->units, "N", "How many units")->required();
   add_text(app, "--at", given->at, "PLACE", "Where they are put")->required();
   add_text(app, "--date", given->date, "TEXT",
-           "The date as printed: 'best before end 2027-08', '15 Aug 2027', '(15)270800', or none")
-      ->required();
+           "The date as printed: 'best before end 2027-08', '15AUG27 lot L7', '(15)270800', or none");
   add_text(
       app, "--kind", given->kind, "KIND",
       "best-before if left out; use-by, sell-by, packed-on, produced-on: when the date has no words");

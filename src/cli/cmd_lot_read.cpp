@@ -1,11 +1,11 @@
 // lot label, state, date: what was learnt of a lot after it was entered.
 #include "cli/command.h"
+#include "cli/entry_parts.h"
 #include "cli/option_parts.h"
 #include "cli/values.h"
 #include "larderloop/app/find.h"
 #include "larderloop/app/placing.h"
 #include "larderloop/app/things.h"
-#include "larderloop/intake/date_text.h"
 #include "larderloop/render/json_things.h"
 #include "larderloop/render/text_things.h"
 
@@ -33,7 +33,7 @@ Result<int> learn(const ReadOptions& given, Runtime& runtime, Fill fill) {
         request.lot = (*lot)->id;
         request.by = given.by;
         request.note = given.note;
-        if (Status filled = fill(request, asked); !filled) return fail(filled.error());
+        if (Status filled = fill(household, request, asked); !filled) return fail(filled.error());
         return read_lot(household, request, asked);
       });
   if (!read) return fail(read.error());
@@ -89,7 +89,7 @@ Action add_lot_label(CLI::App& app, Runtime& runtime) {
                 known_keys_sentence(),
             {}});
   return [given, &runtime] {
-    return learn(*given, runtime, [&](LotLearnt& request, Asked) -> Status {
+    return learn(*given, runtime, [&](const Household&, LotLearnt& request, Asked) -> Status {
       auto label = read_label(given->label, "--read-by", "--same");
       if (!label) return fail(label.error());
       if (!*label)
@@ -113,7 +113,7 @@ Action add_lot_state(CLI::App& app, Runtime& runtime) {
                  "A doubtful or recalled lot is never planned and never counts as filling a kit.",
                  {}});
   return [given, &runtime] {
-    return learn(*given, runtime, [&](LotLearnt& request, Asked) -> Status {
+    return learn(*given, runtime, [&](const Household&, LotLearnt& request, Asked) -> Status {
       auto state = read_word<LotState>("STATE", given->state, parse_lot_state,
                                        names_of(kStates, lot_state_name));
       if (!state) return fail(state.error());
@@ -136,7 +136,7 @@ Action add_lot_date(CLI::App& app, Runtime& runtime) {
                  "",
                  {}});
   return [given, &runtime] {
-    return learn(*given, runtime, [&](LotLearnt& request, Asked asked) -> Status {
+    return learn(*given, runtime, [&](const Household& household, LotLearnt& request, Asked asked) -> Status {
       MarkKind kind = MarkKind::kBestBefore;
       if (!given->kind.empty()) {
         auto named = read_word<MarkKind>("--kind", given->kind, parse_mark_kind,
@@ -144,9 +144,10 @@ Action add_lot_date(CLI::App& app, Runtime& runtime) {
         if (!named) return fail(named.error());
         kind = *named;
       }
-      auto mark = parse_date_text(joined_words(given->date), kind, asked.today);
-      if (!mark) return fail(mark.error());
-      request.mark = *mark;
+      const Lot& lot = *find_lot(household, request.lot);
+      auto printed = read_printed(household, find_food(household, lot.food), joined_words(given->date), kind, asked.today, lot.received);
+      if (!printed) return fail(printed.error());
+      request.mark = printed->mark;
       return {};
     });
   };

@@ -1,9 +1,9 @@
 // review mark, skip, move.
 #include "cli/command.h"
+#include "cli/entry_parts.h"
 #include "cli/kit_argument.h"
 #include "cli/values.h"
 #include "larderloop/core/words.h"
-#include "larderloop/intake/date_text.h"
 #include "larderloop/render/done_json.h"
 #include "larderloop/render/plan_json.h"
 
@@ -48,9 +48,9 @@ Result<MarkRequest> mark_request(const Household& household, const MarkOptions& 
     request.units = *units;
   }
   if (!given.date.empty()) {
-    auto mark = parse_date_text(given.date, MarkKind::kBestBefore, asked.today);
-    if (!mark) return fail(mark.error());
-    request.mark = *mark;
+    auto printed = read_printed(household, find_food(household, (*lot)->food), given.date, MarkKind::kBestBefore, asked.today, (*lot)->received);
+    if (!printed) return fail(printed.error());
+    request.mark = printed->mark;
   }
   return request;
 }

@@ -39,6 +39,11 @@ Action add_record_opened(CLI::App& app, Runtime& runtime);
 Action add_record_received(CLI::App& app, Runtime& runtime);
 Action add_record_thrown_out(CLI::App& app, Runtime& runtime);
 
+Action add_quick(CLI::App& app, Runtime& runtime);
+Action add_scan(CLI::App& app, Runtime& runtime);
+Action add_receive(CLI::App& app, Runtime& runtime);
+Action add_review_walk(CLI::App& app, Runtime& runtime);
+
 Action add_plan(CLI::App& app, Runtime& runtime);
 Action add_why(CLI::App& app, Runtime& runtime);
 Action add_print(CLI::App& app, Runtime& runtime);
@@ -99,6 +104,7 @@ const std::vector<Command>& commands() {
       {"review dates", kReview, "Say when the reviews of the kits are", add_review_dates},
       {"review start", kReview, "Begin the walk through a kit", add_review_start},
       {"review sheet", kReview, "Show what should lie in each bag and box", add_review_sheet},
+      {"review walk", kReview, "Walk through a kit bag by bag, one key a lot", add_review_walk},
       {"review mark", kReview, "Mark something as there, missing, damaged or redated",
        add_review_mark},
       {"review finish", kReview, "Take out what will not last, and say what goes in",
@@ -117,6 +123,7 @@ const std::vector<Command>& commands() {
       {"why", kWeek, "Say why something is eaten, kept or bought, or a meal is as it is", add_why},
       {"shop", kWeek, "Show what to buy: the replacement list", add_shop},
       {"print", kWeek, "Print labels, cards, sheets and lists for the box", add_print},
+      {"receive", kWeek, "Enter what was bought of the replacement list, thing by thing", add_receive},
       {"nudge", kWeek, "Say in twelve lines what this week asks for", add_nudge},
       {"calendar", kWeek, "Write the calendar for the phone", add_calendar},
       {"push", kWeek, "Bring a calendar on a server up to date", add_push},
@@ -152,6 +159,8 @@ const std::vector<Command>& commands() {
       {"place retire", kThings, "Retire a place, or bring it back", add_place_retire},
       {"lot add", kLots, "Add units that were bought together, with their date and label",
        add_lot_add},
+      {"quick", kLots, "Enter a day's shopping, one line a lot", add_quick},
+      {"scan", kLots, "Read a bar code, or enter lots by scanning", add_scan},
       {"lot list", kLots, "List the lots on hand, soonest date first", add_lot_list},
       {"lot show", kLots, "Show what is known of a lot", add_lot_show},
       {"lot label", kLots, "Write down what the label of a lot says", add_lot_label},

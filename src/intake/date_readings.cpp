@@ -1,5 +1,7 @@
 #include "intake/date_readings.h"
 
+#include "intake/date_words.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -15,6 +17,9 @@ constexpr int kYearsAhead = 30;
 constexpr int kMonthsPerYear = 12;
 constexpr int kLastDayOfAnyMonth = 31;
 constexpr int kBuddhistYears = 543;
+constexpr int kReiwaYears = 2018;
+constexpr int kRepublicYears = 1911;
+constexpr int kMostDaysWithoutYear = 92;  // Annex X 1(c): what keeps three months needs no year
 
 constexpr std::array<std::string_view, kMonthsPerYear> kMonths{
     "January", "February", "March",     "April",   "May",      "June",
@@ -27,6 +32,7 @@ struct Piece {
   int value = 0;           // a number, or a month 1..12
   std::size_t digits = 0;  // of a number
   bool ordinal = false;    // "15th": a day and nothing else
+  bool code = false;       // a month in the two letters that Canada prints behind the year
   [[nodiscard]] bool is_year4() const { return kind == PieceKind::kNumber && digits == 4; }
   [[nodiscard]] bool is_short() const { return kind == PieceKind::kNumber && digits <= 2; }
   [[nodiscard]] bool may_be_year() const {
@@ -41,25 +47,54 @@ bool is_letter(char c) {
   return c >= 'a' && c <= 'z';
 }
 
-char lower(char c) {
-  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
-
-std::optional<int> month_number(std::string_view word) {
-  constexpr std::size_t kShort = 3;
-  for (std::size_t at = 0; at < kMonths.size(); ++at) {
-    std::string full(kMonths[at]);
-    std::transform(full.begin(), full.end(), full.begin(), lower);
-    if (word == full || word == full.substr(0, kShort) || (word == "sept" && full == "september")) {
-      return static_cast<int>(at) + 1;
-    }
-  }
-  return std::nullopt;
-}
-
 tl::unexpected<Error> not_a_date(const std::string& shown, const std::string& why) {
   return fail(ErrorKind::kBadData, fmt::format("cannot read the date '{}': {}", shown, why),
               "write it as year-month-day, for example 2027-03-15, or 2027-03 for a month");
+}
+
+tl::unexpected<Error> a_code(const std::string& shown) {
+  return fail(ErrorKind::kBadData, fmt::format("'{}' may be a code and no date", shown),
+              fmt::format("if nothing else is printed, write 'none code {}': it is kept as the lot code", shown));
+}
+
+// "R9.3.15", "116.03.15": a year counted from elsewhere, named and not taken.
+tl::unexpected<Error> other_calendar(const std::string& shown, std::string_view date, int years, std::string_view of) {
+  int number = 0;
+  std::size_t at = 0;
+  while (at < date.size() && is_digit(date[at]) && at < 3) number = number * 10 + (date[at++] - '0');
+  return fail(ErrorKind::kBadData, fmt::format("cannot read the date '{}': no year of ours", shown),
+              fmt::format("if the package counts years {}, its year is {}: write {}-MM-DD", of, number + years, number + years));
+}
+
+// "15 DE MARZO DE 2027": between names of other months "de" is no December.
+bool is_filler(std::string_view text, std::string_view word) {
+  if (word != "de" && word != "del") return false;
+  std::string other;
+  for (const char c : text) {
+    if (is_letter(c)) {
+      other += c;
+      continue;
+    }
+    if (other != word && month_of(other)) return true;
+    other.clear();
+  }
+  return other != word && month_of(other).has_value();
+}
+
+tl::unexpected<Error> no_month(const std::string& shown, std::string_view text, std::string_view word, std::size_t begin) {
+  const std::size_t end = begin + word.size();
+  const bool beside_digit = (begin > 0 && is_digit(text[begin - 1])) || (end < text.size() && is_digit(text[end]));
+  if (beside_digit && word.size() == 1 && (word == "o" || word == "l" || word == "i")) {
+    return fail(ErrorKind::kBadData, fmt::format("cannot read the date '{}': '{}' is a letter among figures", shown, word),
+                word == "o" ? "write the figure 0 where it is one" : "write the figure 1 where it is one");
+  }
+  if (beside_digit && word == "r" && begin == 0) return other_calendar(shown, text.substr(end), kReiwaYears, "of the Reiwa era");
+  const std::string could_be = months_it_could_be(word);
+  if (!could_be.empty()) {
+    return fail(ErrorKind::kBadData, fmt::format("'{}' could be {}", shown, could_be),
+                "write the month as a number: 2027-06-15");
+  }
+  return not_a_date(shown, fmt::format("'{}' is no name of a month", word));
 }
 
 Result<std::vector<Piece>> split(std::string_view text, const std::string& shown) {
@@ -83,11 +118,10 @@ Result<std::vector<Piece>> split(std::string_view text, const std::string& shown
         pieces.back().ordinal = true;
         continue;
       }
-      const auto month = month_number(word);
-      if (!month) {
-        return not_a_date(shown, fmt::format("'{}' is not the English name of a month", word));
-      }
-      pieces.push_back({PieceKind::kMonth, *month, 0, false});
+      if (is_filler(text, word)) continue;
+      const auto month = month_of(word);
+      if (!month) return no_month(shown, text, word, begin);
+      pieces.push_back({PieceKind::kMonth, month->number, 0, false, month->canadian});
     } else if (std::string_view(" -/.,").find(text[at]) != std::string_view::npos) {
       ++at;
     } else {
@@ -95,6 +129,20 @@ Result<std::vector<Piece>> split(std::string_view text, const std::string& shown
     }
   }
   return pieces;
+}
+
+// "L6074", "6074", "040A4": figures with at most one letter, and neither a year nor six or eight of them. Packing codes, Julian ones too, are
+// closed to everyone but the packer (USDA FSIS, Food Product Dating).
+bool looks_like_code(std::string_view text) {
+  std::size_t digits = 0;
+  std::size_t letters = 0;
+  for (const char c : text) {
+    if (is_digit(c)) ++digits;
+    else if (is_letter(c)) ++letters;
+    else return false;
+  }
+  if (letters == 0) return digits == 3 || digits == 5 || digits == 7;
+  return letters == 1 && digits >= 3;
 }
 
 // Readings gathered from the orders tried.
@@ -190,59 +238,113 @@ tl::unexpected<Error> no_year(const std::string& shown) {
               "write the day with its year as 2027-03-15, or the month with its year as 2027-03");
 }
 
-// 20270315, 15032027: eight digits cut into three numbers.
-void eight_digits(int value, Readings& readings) {
-  const auto number = [](int n, std::size_t digits) {
-    return Piece{PieceKind::kNumber, n, digits, false};
-  };
-  readings.day(number(value / 10000, 4), number(value / 100 % 100, 2), number(value % 100, 2));
-  const Piece first = number(value / 1000000, 2);
-  const Piece second = number(value / 10000 % 100, 2);
-  const Piece year = number(value % 10000, 4);
-  readings.day(year, second, first);
-  readings.day(year, first, second);
+Piece number_piece(int value, std::size_t digits) {
+  return Piece{PieceKind::kNumber, value, digits, false, false};
 }
 
-Result<ReadDate> one_number(const Piece& piece, const std::string& shown, bool end, Day today) {
+// Three numbers, in the household's order or in every order.
+void in_order(Readings& readings, DateOrder order, const Piece& a, const Piece& b, const Piece& c) {
+  if (order == DateOrder::kNone || order == DateOrder::kYmd) readings.day(a, b, c);
+  if (order == DateOrder::kNone || order == DateOrder::kDmy) readings.day(c, b, a);
+  if (order == DateOrder::kNone || order == DateOrder::kMdy) readings.day(c, a, b);
+}
+
+// 20270315, 15032027: eight digits cut into three numbers; four of them are the year.
+void eight_digits(int value, DateOrder order, Readings& readings) {
+  const Piece first = number_piece(value / 1000000, 2);
+  const Piece second = number_piece(value / 10000 % 100, 2);
+  const Piece year = number_piece(value % 10000, 4);
+  if (order == DateOrder::kNone || order == DateOrder::kYmd) {
+    readings.day(number_piece(value / 10000, 4), number_piece(value / 100 % 100, 2), number_piece(value % 100, 2));
+  }
+  if (order == DateOrder::kNone || order == DateOrder::kDmy) readings.day(year, second, first);
+  if (order == DateOrder::kNone || order == DateOrder::kMdy) readings.day(year, first, second);
+}
+
+Result<ReadDate> one_number(const Piece& piece, const std::string& shown, const ReadingRules& rules, Day today) {
   Readings readings(today);
   if (piece.digits == 8) {
-    eight_digits(piece.value, readings);
+    eight_digits(piece.value, rules.order, readings);
     return readings.decide(shown);
   }
-  if (!piece.is_year4()) return not_a_date(shown, "a number alone may be a code");
-  if (!end) {
+  if (piece.digits == 6 && rules.order != DateOrder::kNone) {
+    in_order(readings, rules.order, number_piece(piece.value / 10000, 2), number_piece(piece.value / 100 % 100, 2),
+             number_piece(piece.value % 100, 2));
+    return readings.decide(shown);
+  }
+  if (!piece.is_year4()) return a_code(shown);
+  if (!rules.end) {
     return fail(ErrorKind::kBadData,
                 fmt::format("'{}' is a year only behind 'best before end'", shown),
-                fmt::format("write 'best before end {0}', or {0}-03 for a month", piece.value));
+                fmt::format("write 'best before end {0}', or {0}-03 for a month; a code is kept with 'none code {0}'", piece.value));
   }
   readings.year(piece);
   return readings.decide(shown);
 }
 
+// "best before 23 Jan" of what was bought in November: the first such day, when it is not more than about three months off
+// and no month of a year can be meant (Regulation (EU) 1169/2011 Annex X 1(c)).
+Result<ReadDate> without_year(const Piece& day, const Piece& month, const std::string& shown, Day received, Day today) {
+  const int year = year_of(received);
+  const auto as_month = resolve_month(full_year(day.value, year_of(today)), static_cast<unsigned>(month.value));
+  if (day.digits == 2 && !day.ordinal && as_month && *as_month >= received && *as_month <= plausible_days(today).last) {
+    return no_year(shown);
+  }
+  for (const int each : {year, year + 1}) {
+    const auto found = resolve_day(each, static_cast<unsigned>(month.value), static_cast<unsigned>(day.value));
+    if (!found || *found < received) continue;
+    if (days_between(received, *found) > kMostDaysWithoutYear) break;
+    return ReadDate{*found, Precision::kDay};
+  }
+  return fail(ErrorKind::kBadData, fmt::format("'{}' has no year, and such a day does not come within three months of {}", shown, iso_day(received)),
+              "write it with its year, as 2027-03-15");
+}
+
 // A month and a year, unless it may as well be a day and a month. Behind "best before end" there is
 // no day.
-Result<ReadDate> two_pieces(const Piece& a, const Piece& b, const std::string& shown, bool end,
+Result<ReadDate> two_pieces(const Piece& a, const Piece& b, const std::string& shown, const ReadingRules& rules,
                             Day today) {
   Readings readings(today);
   if (a.is_year4()) {
     readings.month(a, b);
     return readings.decide(shown);
   }
-  const bool b_may_be_day = b.is_short() && b.value >= 1 && b.value <= kLastDayOfAnyMonth;
-  if (b.kind == PieceKind::kMonth || (b_may_be_day && !end) || b.ordinal) return no_year(shown);
+  const auto may_be_day = [](const Piece& piece) {
+    return piece.is_short() && piece.value >= 1 && piece.value <= kLastDayOfAnyMonth;
+  };
+  if (rules.received && !rules.end) {
+    if (a.kind == PieceKind::kMonth && may_be_day(b)) return without_year(b, a, shown, *rules.received, today);
+    if (b.kind == PieceKind::kMonth && may_be_day(a)) return without_year(a, b, shown, *rules.received, today);
+  }
+  if (b.kind == PieceKind::kMonth || (may_be_day(b) && !rules.end) || b.ordinal || a.code) return no_year(shown);
   readings.month(b, a);
   return readings.decide(shown);
 }
 
-Result<ReadDate> three_pieces(const std::vector<Piece>& pieces, const std::string& shown,
+// A name among the three tells the month, and four digits the year; two numbers that are left are told apart by the household's
+// order. Canada prints its two letters behind the year (Food and Drug Regulations B.01.007).
+Result<ReadDate> three_pieces(const std::vector<Piece>& pieces, const std::string& shown, DateOrder order,
                               Day today) {
   const Piece& a = pieces[0];
   const Piece& b = pieces[1];
   const Piece& c = pieces[2];
+  if (a.kind == PieceKind::kNumber && a.digits == 3 && b.is_short() && c.is_short()) {
+    return other_calendar(shown, shown.substr(shown.find_first_of("0123456789")), kRepublicYears, "of the Republic");
+  }
+  const bool named = a.kind == PieceKind::kMonth || b.kind == PieceKind::kMonth || c.kind == PieceKind::kMonth;
+  const bool year4 = a.is_year4() || b.is_year4() || c.is_year4();
   Readings readings(today);
-  readings.day(a, b, c);  // year, month, day; four digits are neither day nor month
-  readings.day(c, b, a);
-  readings.day(c, a, b);
+  if (a.is_year4() || (b.code && !year4)) {
+    readings.day(a, b, c);
+  } else if (named && year4) {
+    in_order(readings, DateOrder::kNone, a, b, c);
+  } else if (b.kind == PieceKind::kMonth && order == DateOrder::kMdy) {
+    readings.day(c, b, a);  // no order of the household starts so; a year does not stand first in it
+  } else if (a.kind == PieceKind::kMonth) {
+    readings.day(c, a, b);
+  } else {
+    in_order(readings, order, a, b, c);
+  }
   return readings.decide(shown);
 }
 
@@ -299,17 +401,19 @@ Status check_window(const ReadDate& date, const std::string& shown, Day today) {
               hint);
 }
 
-Result<ReadDate> read_date(std::string_view text, const std::string& shown, bool end, Day today) {
+Result<ReadDate> read_date(std::string_view text, const std::string& shown, const ReadingRules& rules,
+                           Day today) {
+  if (looks_like_code(text)) return a_code(shown);
   const auto pieces = split(text, shown);
   if (!pieces) return fail(pieces.error());
   switch (pieces->size()) {
     case 1:
       if (pieces->front().kind == PieceKind::kMonth) return no_year(shown);
-      return one_number(pieces->front(), shown, end, today);
+      return one_number(pieces->front(), shown, rules, today);
     case 2:
-      return two_pieces((*pieces)[0], (*pieces)[1], shown, end, today);
+      return two_pieces((*pieces)[0], (*pieces)[1], shown, rules, today);
     case 3:
-      return three_pieces(*pieces, shown, today);
+      return three_pieces(*pieces, shown, rules.order, today);
     default:
       return not_a_date(shown, "a date has a year, a month and a day");
   }

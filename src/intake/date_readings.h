@@ -7,7 +7,9 @@
 
 #include "larderloop/core/date_mark.h"
 #include "larderloop/core/result.h"
+#include "larderloop/intake/date_text.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -34,9 +36,16 @@ struct YearWindow {
 // "2027-04-03", "2027-04", "2027": as in hints.
 [[nodiscard]] std::string reading_iso(const ReadDate& date);
 
-// `text`: the date alone, lower case, plain hyphens and blanks. `shown`: what was typed, for
-// messages. `end`: it stands behind "best before end", which is printed when there is no day.
-[[nodiscard]] Result<ReadDate> read_date(std::string_view text, const std::string& shown, bool end,
+// `order`: the household's; with it no other is tried. `end`: it stands behind "best before end", which is printed when there is no
+// day. `received`: when the lot came, only behind a best-before phrase: then a day and month without a year may do.
+struct ReadingRules {
+  DateOrder order = DateOrder::kNone;
+  bool end = false;
+  std::optional<Day> received;
+};
+
+// `text`: the date alone, as folded_date() gives it. `shown`: what was typed, for messages.
+[[nodiscard]] Result<ReadDate> read_date(std::string_view text, const std::string& shown, const ReadingRules& rules,
                                          Day today);
 
 // Refuses a date outside the window.

@@ -1,45 +1,15 @@
 #include "larderloop/intake/date_text.h"
 
 #include "intake/date_readings.h"
+#include "intake/date_words.h"
 #include "intake/gs1_date.h"
 
 #include <fmt/format.h>
 
-#include <array>
-
 namespace larderloop {
 namespace {
 
-struct Phrase {
-  std::string_view words;
-  MarkKind kind;
-  bool end;  // says that no day follows
-};
-
-// Longer ones first where one begins another.
-constexpr std::array kPhrases{
-    Phrase{"best before end of", MarkKind::kBestBefore, true},
-    Phrase{"best before end", MarkKind::kBestBefore, true},
-    Phrase{"best before", MarkKind::kBestBefore, false},
-    Phrase{"best if used before", MarkKind::kBestBefore, false},
-    Phrase{"best if used by", MarkKind::kBestBefore, false},
-    Phrase{"best by", MarkKind::kBestBefore, false},
-    Phrase{"bbe", MarkKind::kBestBefore, true},
-    Phrase{"bb", MarkKind::kBestBefore, false},
-    Phrase{"use by", MarkKind::kUseBy, false},
-    Phrase{"sell by", MarkKind::kSellBy, false},
-    Phrase{"packed on", MarkKind::kPackedOn, false},
-    Phrase{"packed", MarkKind::kPackedOn, false},
-    Phrase{"pkd", MarkKind::kPackedOn, false},
-    Phrase{"produced on", MarkKind::kProducedOn, false},
-    Phrase{"produced", MarkKind::kProducedOn, false},
-};
-
 constexpr std::size_t kMostCharacters = 100;
-
-bool begins(std::string_view text, std::string_view with) {
-  return text.substr(0, with.size()) == with;
-}
 
 std::string_view trimmed(std::string_view text) {
   constexpr std::string_view kBlanks = " \t\r\n";
@@ -48,55 +18,8 @@ std::string_view trimmed(std::string_view text) {
   return text.substr(begin, text.find_last_not_of(kBlanks) - begin + 1);
 }
 
-// Lower case, every dash a hyphen, every run of blanks one blank. Other characters stay and are
-// refused later.
-std::string folded(std::string_view text) {
-  constexpr std::array<std::string_view, 6> kDashes{"\xE2\x80\x90", "\xE2\x80\x91", "\xE2\x80\x92",
-                                                    "\xE2\x80\x93", "\xE2\x80\x94", "\xE2\x88\x92"};
-  constexpr std::string_view kNoBreakSpace = "\xC2\xA0";
-  std::string out;
-  while (!text.empty()) {
-    char c = text.front();
-    std::size_t length = 1;
-    for (const std::string_view dash : kDashes) {
-      if (begins(text, dash)) {
-        c = '-';
-        length = dash.size();
-      }
-    }
-    if (begins(text, kNoBreakSpace)) {
-      c = ' ';
-      length = kNoBreakSpace.size();
-    }
-    if (c == '\t') c = ' ';
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    if (c != ' ' || out.empty() || out.back() != ' ') out += c;
-    text.remove_prefix(length);
-  }
-  return out;
-}
-
-bool is_letter(char c) {
-  return c >= 'a' && c <= 'z';
-}
 bool is_digit(char c) {
   return c >= '0' && c <= '9';
-}
-
-// Takes a phrase and the colon or point behind it off the front.
-const Phrase* take_phrase(std::string_view& text) {
-  for (const Phrase& phrase : kPhrases) {
-    if (!begins(text, phrase.words)) continue;
-    std::string_view rest = text.substr(phrase.words.size());
-    if (!rest.empty() && is_letter(rest.front())) continue;
-    rest = trimmed(rest);
-    if (!rest.empty() && (rest.front() == ':' || rest.front() == '.')) {
-      rest = trimmed(rest.substr(1));
-    }
-    text = rest;
-    return &phrase;
-  }
-  return nullptr;
 }
 
 // Drops " 14:32" at the end.
@@ -121,7 +44,7 @@ DateMark mark_of(std::string text, MarkKind kind, const intake::ReadDate& date) 
 
 }  // namespace
 
-Result<DateMark> parse_date_text(std::string_view text, MarkKind kind, Day today) {
+Result<DateMark> parse_date_text(std::string_view text, MarkKind kind, Day today, const DateHow& how) {
   const std::string shown(trimmed(text));
   if (shown.empty()) {
     return fail(ErrorKind::kBadData, "the date is empty",
@@ -130,7 +53,7 @@ Result<DateMark> parse_date_text(std::string_view text, MarkKind kind, Day today
   if (shown.size() > kMostCharacters) {
     return fail(ErrorKind::kBadData, "the date is too long", "write the date alone");
   }
-  const std::string all = folded(shown);
+  const std::string all = intake::folded_date(shown);
   if (all == "none") return DateMark{};
   if (intake::looks_like_gs1(all)) {
     const auto element = intake::read_gs1_date(all, shown, today);
@@ -138,9 +61,12 @@ Result<DateMark> parse_date_text(std::string_view text, MarkKind kind, Day today
     return mark_of(shown, element->kind, element->date);
   }
   std::string_view rest = all;
-  const Phrase* phrase = take_phrase(rest);
-  const auto date =
-      intake::read_date(without_time(rest), shown, phrase != nullptr && phrase->end, today);
+  const intake::DatePhrase* phrase = intake::take_phrase(rest);
+  intake::ReadingRules rules;
+  rules.order = how.order;
+  rules.end = phrase != nullptr && phrase->end;
+  if (phrase != nullptr && phrase->kind == MarkKind::kBestBefore) rules.received = how.received;
+  const auto date = intake::read_date(without_time(rest), shown, rules, today);
   if (!date) return fail(date.error());
   if (phrase == nullptr && kind == MarkKind::kNone) {
     const std::string iso = intake::reading_iso(*date);
@@ -149,6 +75,33 @@ Result<DateMark> parse_date_text(std::string_view text, MarkKind kind, Day today
                 fmt::format("write 'best before {0}' or 'use by {0}', as the package has it", iso));
   }
   return mark_of(shown, phrase == nullptr ? kind : phrase->kind, *date);
+}
+
+Result<PrintedMark> parse_printed_mark(std::string_view text, MarkKind kind, Day today, const DateHow& how) {
+  PrintedMark printed;
+  std::string_view date = trimmed(text);
+  for (const std::string_view word : {"lot", "code"}) {
+    for (std::size_t at = date.size(); at-- > 0;) {
+      if (at + word.size() >= date.size() || (at > 0 && date[at - 1] != ' ')) continue;
+      if (intake::folded_date(date.substr(at, word.size())) != word) continue;
+      const char behind = date[at + word.size()];
+      if (behind != ' ' && behind != ':') continue;
+      std::string_view code = date.substr(at + word.size());
+      while (!code.empty() && (code.front() == ' ' || code.front() == ':')) code.remove_prefix(1);
+      if (code.empty()) continue;
+      printed.lot_code = std::string(code);
+      date = trimmed(date.substr(0, at));
+      if (date.empty()) return printed;  // a code and no date
+      auto mark = parse_date_text(date, kind, today, how);
+      if (!mark) return fail(mark.error());
+      printed.mark = *mark;
+      return printed;
+    }
+  }
+  auto mark = parse_date_text(date, kind, today, how);
+  if (!mark) return fail(mark.error());
+  printed.mark = *mark;
+  return printed;
 }
 
 }  // namespace larderloop

@@ -219,6 +219,14 @@ Json reading_of(const Reading& reading) {
               {"note", json::text_or_null(reading.note)}};
 }
 
+Json added_of(const Household& household, const LotAdded& report) {
+  Json all = facts_of(report.facts);
+  all["lot_code"] = json::text_or_null(report.lot.lot_code);
+  all["entry"] = entry_of(report.received);
+  all["label_news"] = news_of(household, report.label);
+  return all;
+}
+
 }  // namespace
 
 std::string render_findings_json(const std::vector<Problem>& findings, Day as_of) {
@@ -332,11 +340,13 @@ std::string render_place_saved_json(const Household& household, const PlaceSaved
 }
 
 std::string render_lot_added_json(const Household& household, const LotAdded& report, Day as_of) {
-  Json all = facts_of(report.facts);
-  all["lot_code"] = json::text_or_null(report.lot.lot_code);
-  all["entry"] = entry_of(report.received);
-  all["label_news"] = news_of(household, report.label);
-  return json::document("lot_added", as_of, std::move(all));
+  return json::document("lot_added", as_of, added_of(household, report));
+}
+
+std::string render_lots_entered_json(const Household& household, const std::vector<LotAdded>& lots, Day as_of) {
+  Json all;
+  all["lots"] = array_of(lots, [&](const LotAdded& each) { return added_of(household, each); });
+  return json::document("lots_entered", as_of, std::move(all));
 }
 
 std::string render_lot_read_json(const Household& household, const LotRead& report, Day as_of) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "larderloop/app/entering.h"
 #include "larderloop/app/meal_items.h"
 #include "larderloop/core/words.h"
 #include "render/plain.h"
@@ -187,7 +188,9 @@ std::string render_kit_plan_text(const Household& household, const KitPlan& plan
     const Food* food = find_food(household, each.food);
     const std::string what =
         plain::amount_of(household, each.food, HalfServings::units(each.units, food->servings));
-    buy.line(each.for_people.empty() ? what : what + " for " + plain::people(household, each.for_people));
+    std::string line = each.for_people.empty() ? what : what + " for " + plain::people(household, each.for_people);
+    if (const BuyNote* note = open_buy_note(household, each.food)) line += " (" + buy_note_words(household, *note) + ")";
+    buy.line(line);
   }
   plain::Section surplus("Good, but no line of the menu needs it");
   for (const Leaving& each : plan.surplus) {

@@ -1,5 +1,6 @@
 #include <fmt/core.h>
 
+#include "larderloop/app/entering.h"
 #include "larderloop/core/words.h"
 #include "larderloop/render/plan_text.h"
 #include "render/plain.h"
@@ -70,7 +71,10 @@ std::string render_shop_text(const Household& household, const ShopList& list) {
     text += "\n" + (group.shop.empty() ? std::string("Any shop") : group.shop);
     if (group.cost_cents > 0) text += ", about " + money_words(group.cost_cents, household.settings.currency);
     text += "\n";
-    for (const BuyLine& line : group.lines) text += line_text(household, line);
+    for (const BuyLine& line : group.lines) {
+      text += line_text(household, line);
+      if (const BuyNote* note = open_buy_note(household, line.food)) text += "      " + buy_note_words(household, *note) + "\n";
+    }
   }
   if (!list.unmet.empty()) {
     text += "\nStill missing: nothing the book knows fits\n";

@@ -159,6 +159,8 @@ class Schemas(DemoTest):
                          "--label-read-by", "Ansa", "--contains", "gluten,sesame", "--lot-code", "L1", "--paid", "3.20")
         self.see("lot_added", "lot", "add", "oat-bar", "--units", 1, "--at", "jars", "--date", "none")
         new = added["lot"]
+        self.see("scan", "scan", "(01)09520000000110(17)280831(10)L1")
+        self.see("lots_entered", "scan", "(01)09520000000110(17)280831(10)L1", "--at", "jars")
         self.see("lot_read", "lot", "label", new, "--read-by", "Mira", "--contains", "gluten")
         self.see("lot_read", "lot", "date", new, "2028-02-01", "--by", "Mira")
         self.see("lot_read", "lot", "state", new, "doubtful", "--note", "torn")

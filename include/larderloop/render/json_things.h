@@ -45,6 +45,7 @@ namespace larderloop {
                                                   Day as_of);  // place_saved
 [[nodiscard]] std::string render_lot_added_json(const Household& household, const LotAdded& report,
                                                 Day as_of);  // lot_added
+[[nodiscard]] std::string render_lots_entered_json(const Household& household, const std::vector<LotAdded>& lots, Day as_of);  // lots_entered
 [[nodiscard]] std::string render_lot_read_json(const Household& household, const LotRead& report,
                                                Day as_of);  // lot_read
 
