@@ -148,7 +148,9 @@ class Walk {
     if (at > 0 && lines_[at - 1].at.place == lines_[at].at.place && headed_) return;
     headed_ = true;
     std::size_t number = 1;
-    for (std::size_t each = 1; each <= at; ++each) number += lines_[each].at.place == lines_[each - 1].at.place ? 0 : 1;
+    for (std::size_t each = 1; each <= at; ++each) {
+      if (lines_[each].at.place != lines_[each - 1].at.place) ++number;
+    }
     say("\n" + find_place(runtime_.household(), lines_[at].at.place)->name + " (" + std::to_string(number) + " of " + std::to_string(places_) + ")\n");
   }
 
