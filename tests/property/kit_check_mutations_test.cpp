@@ -10,6 +10,8 @@
 #include "support/raw_predicate.h"
 #include "support/right_kit.h"
 
+#include "support/problem_maker.h"
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -289,7 +291,9 @@ TEST(KitCheckMutations, EveryHarmfulChangeIsFoundAndNoHarmlessOne) {
       there.emplace_back(at, find_food(home, find_lot(home, at.lot)->food));
   }
   ASSERT_GT(there.size(), 80U);
-  for (std::size_t index = 0; index < there.size(); ++index) {
+  // Every lot in the nightly run, every third one else.
+  const std::size_t step = test::test_scale() > 1 ? 1 : 3;
+  for (std::size_t index = 0; index < there.size(); index += step) {
     const StockKey& at = there[index].first;
     const Food& food = *there[index].second;
     SCOPED_TRACE(at.place.str() + ", lot " + std::to_string(at.lot.value()) + ", " +
@@ -299,8 +303,8 @@ TEST(KitCheckMutations, EveryHarmfulChangeIsFoundAndNoHarmlessOne) {
     judge("one more",
           [&](Household& h) { h.entries.push_back(entry_for(h, EntryKind::kFound, at, food, 1)); });
     judge("moved to the pantry", [&](Household& h) { move_unit(h, at, food, PlaceKey("tins")); });
-    for (const std::size_t step : {0U, 4U}) {
-      const PlaceKey& to = bags[(index + step) % bags.size()];
+    for (const std::size_t ahead : {0U, 4U}) {
+      const PlaceKey& to = bags[(index + ahead) % bags.size()];
       if (to != at.place)
         judge("moved to another bag", [&](Household& h) { move_unit(h, at, food, to); });
     }
@@ -346,8 +350,8 @@ TEST(KitCheckMutations, EveryHarmfulChangeIsFoundAndNoHarmlessOne) {
     harmless += count.harmless;
   }
   std::printf("  %-36s %4d harmful; %4d harmless\n", "all", harmful, harmless);
-  EXPECT_GT(harmful, 500);
-  EXPECT_GT(harmless, 200);
+  EXPECT_GT(harmful, step == 1 ? 500 : 150);
+  EXPECT_GT(harmless, step == 1 ? 200 : 60);
 }
 
 }  // namespace
