@@ -16,6 +16,8 @@ packages_of() {
 # missing_of SECTION...: those of the packages that are not installed.
 missing_of() {
   for package in $(packages_of "$@"); do
+    # Newer Node.js packages bring npm along and stand against the package of that name.
+    [ "$package" != npm ] || ! command -v npm >/dev/null || continue
     case $(dpkg-query -W -f='${db:Status-Abbrev}' "$package" 2>/dev/null || true) in
       ?i*) ;;
       *) printf '%s\n' "$package" ;;

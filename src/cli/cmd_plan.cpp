@@ -9,6 +9,7 @@
 #include "larderloop/app/shop.h"
 #include "larderloop/render/plan_json.h"
 #include "larderloop/render/plan_text.h"
+#include "larderloop/render/sync.h"
 
 #include <CLI/CLI.hpp>
 
@@ -118,21 +119,24 @@ Action add_shop(CLI::App& app, Runtime& runtime) {
 
 Action add_calendar(CLI::App& app, Runtime& runtime) {
   auto output = std::make_shared<std::string>();
+  auto todos = std::make_shared<bool>(false);
   app.add_option("-o,--output", *output, "Write the calendar to this file")->type_name("FILE");
-  set_help(app, {"larderloop calendar -o feed.ics\nlarderloop calendar --json\n",
+  app.add_flag("--todos", *todos, "To-dos, to be ticked off, instead of events");
+  set_help(app, {"larderloop calendar -o feed.ics\nlarderloop calendar --todos -o tasks.ics\nlarderloop calendar --json\n",
                  "An iCalendar file (RFC 5545): reviews of the next two years, meals of this week "
                  "and the next at which "
                  "something is to be eaten, shop-by and give-away dates, all as whole days. When "
                  "nothing changed the file is the "
                  "same byte for byte; what is done leaves it.",
                  {}});
-  return [output, &runtime]() -> Result<int> {
-    const std::string question = runtime.options.json ? "calendar json" : "calendar";
+  return [output, todos, &runtime]() -> Result<int> {
+    const std::string question = std::string(*todos ? "todos" : "calendar") + (runtime.options.json ? " json" : "");
     if (const auto kept = runtime.recall(question)) {
       const Status done = runtime.deliver(*output, kept->first);
       if (!done) return fail(done.error());
       return 0;
     }
+    PlanReport planned;
     auto feed =
         runtime.keep([&](const Household& household, Asked asked) -> Result<Outcome<FeedReport>> {
           auto plan = make_plan(household, asked);
@@ -141,10 +145,17 @@ Action add_calendar(CLI::App& app, Runtime& runtime) {
           if (!made) return fail(made.error());
           made->changes.shown_meals = std::move(plan->changes.shown_meals);
           made->changes.kept_plans = std::move(plan->changes.kept_plans);
+          planned = std::move(plan->report);
           return made;
         });
     if (!feed) return fail(feed.error());
-    auto bytes = runtime.options.json
+    const auto todo_bytes = [&]() -> Result<std::string> {
+      const TodoReport report = make_todos(runtime.household(), planned, *feed);
+      if (runtime.options.json) return render_todos_json(report, runtime.asked().today);
+      return render_todos_ics(report);
+    };
+    auto bytes = *todos ? todo_bytes()
+                 : runtime.options.json
                      ? Result<std::string>(render_feed_json(*feed, runtime.asked().today))
                      : render_feed_ics(*feed);
     if (!bytes) return fail(bytes.error());

@@ -43,6 +43,8 @@ Action add_plan(CLI::App& app, Runtime& runtime);
 Action add_why(CLI::App& app, Runtime& runtime);
 Action add_shop(CLI::App& app, Runtime& runtime);
 Action add_calendar(CLI::App& app, Runtime& runtime);
+Action add_push(CLI::App& app, Runtime& runtime);
+Action add_pull(CLI::App& app, Runtime& runtime);
 Action add_nudge(CLI::App& app, Runtime& runtime);
 Action add_history(CLI::App& app, Runtime& runtime);
 Action add_wish_add(CLI::App& app, Runtime& runtime);
@@ -95,6 +97,8 @@ const std::vector<Command>& commands() {
       {"shop", kWeek, "Show what to buy: the replacement list", add_shop},
       {"nudge", kWeek, "Say in twelve lines what this week asks for", add_nudge},
       {"calendar", kWeek, "Write the calendar for the phone", add_calendar},
+      {"push", kWeek, "Bring a calendar on a server up to date", add_push},
+      {"pull", kWeek, "Take in what was ticked off on a calendar server", add_pull},
       {"wish add", kWeek, "Note a food that the family wants at a meal, or does not want", add_wish_add},
       {"wish list", kWeek, "List the wishes", add_wish_list},
       {"wish remove", kWeek, "Take wishes back", add_wish_remove},

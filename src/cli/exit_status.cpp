@@ -52,7 +52,7 @@ const std::vector<std::pair<int, std::string_view>>& exit_meanings() {
       {4, "a named thing or input file was not found"},
       {5, "a proof was asked for and the plan is not proven best"},
       {6, "the book is unreadable, damaged, or from a newer version"},
-      {7, "the book is busy; the same command may be tried again"},
+      {7, "the book or a server is busy; the same command may be tried again"},
       {8, "the output could not be written"},
       {9, "a setting of the environment is wrong"},
       {70, "a defect in the program"},

@@ -11,6 +11,7 @@ import unittest
 from jsonschema import Draft7Validator
 
 from _demo import DemoTest
+from _server import Radicale, credentials
 from _support import SOURCE
 
 SCHEMAS = SOURCE / "docs" / "schema"
@@ -151,6 +152,8 @@ class Schemas(DemoTest):
         self.see("shop", "shop", "--pantry")
         self.see("nudge", "nudge")
         self.see("feed", "calendar")
+        self.see("todos", "calendar", "--todos")
+        self.with_a_server()
 
         added = self.see("lot_added", "lot", "add", "oat-bar", "--units", 4, "--at", "jars", "--date", "best before end 2028-03",
                          "--label-read-by", "Ansa", "--contains", "gluten,sesame", "--lot-code", "L1", "--paid", "3.20")
@@ -203,6 +206,20 @@ class Schemas(DemoTest):
         self.see_error(8, "shop", "-o", self.folder / "no" / "such" / "folder.csv")
         self.env["LARDERLOOP_NOW"] = "never"
         self.see_error(9, "plan")
+
+    def with_a_server(self):
+        folder = self.folder / "radicale"
+        folder.mkdir()
+        server = Radicale(folder)
+        self.addCleanup(server.stop)
+        where = (server.url("tasks"), "--credentials", credentials(self.folder))
+        self.see("pushed", "push", *where, "--todos")
+        path, text = next(iter(sorted(server.items("tasks").items())))
+        server.tick(path, text)
+        kept = self.run_it("push", *where, "--todos", "--json")
+        self.assertEqual(kept.code, 1, str(kept))
+        self.take(kept.out, "pushed", "push with something kept")
+        self.see("pulled", "pull", *where)
 
     def test_every_document_has_the_form_of_its_schema_and_no_other(self):
         self.walk()

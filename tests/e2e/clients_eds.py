@@ -1,0 +1,73 @@
+"""Evolution's data server (3.46), subscribed to the calendar, follows every step: new, changed, moved, withdrawn, all withdrawn."""
+import json
+import subprocess
+import unittest
+import pathlib
+
+from _demo import DemoTest
+from _feed_server import FeedServer
+
+HERE = pathlib.Path(__file__).parent
+
+
+class DataServer(DemoTest):
+    def setUp(self):
+        super().setUp()
+        self.server = FeedServer()
+        self.addCleanup(self.server.stop)
+        self.server.raw = self.feed()
+        run = self.folder / "run"
+        run.mkdir(mode=0o700)
+        self.log = open(self.folder / "eds.log", "wb")
+        self.client = subprocess.Popen(
+            ["dbus-run-session", "--", "/usr/bin/python3", str(HERE / "_eds_client.py"), str(self.server.port), "/kit.ics"],
+            stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=self.log, text=True,
+            env={"PATH": "/usr/bin:/bin", "HOME": str(self.home), "XDG_RUNTIME_DIR": str(run), "LC_ALL": "C.UTF-8", "TZ": "UTC", "GIO_USE_VFS": "local"})
+        self.addCleanup(self.end)
+
+    def end(self):
+        self.client.stdin.close()
+        self.client.wait(timeout=20)
+        self.client.stdout.close()
+        self.log.close()
+
+    def held(self):
+        """What it holds after fetching what is published now."""
+        self.server.raw = self.feed()
+        self.client.stdin.write("\n")
+        self.client.stdin.flush()
+        line = self.client.stdout.readline()
+        self.assertTrue(line, (self.folder / "eds.log").read_text(encoding="utf-8"))
+        return sorted((uid, day, title) for uid, day, title, _ in json.loads(line))
+
+    def truth(self):
+        return sorted((each["uid"], each["begin"], each["summary"]) for each in self.data("calendar")["events"])
+
+    def test_it_follows_every_step(self):
+        self.assertEqual(self.held(), self.truth())
+        self.assertEqual(self.held(), self.truth())
+        self.assertTrue(any(mark for _, mark, _ in self.server.asked), "it asks with the ETag: " + str(self.server.asked))
+        self.on("2027-04-03T10:00:00Z")
+        self.ok("review", "move", "home-kit", "--to", "2027-04-10")
+        moved = self.truth()
+        self.assertEqual(self.held(), moved)
+        self.on("2027-04-03T11:00:00Z")
+        self.ok("place", "change", "home-kit", "--name", "Box by the door")
+        changed = self.truth()
+        self.assertNotEqual(changed, moved)
+        self.assertEqual(self.held(), changed)
+        self.on("2027-04-10T11:00:00Z")
+        self.ok("review", "start", "home-kit")
+        self.ok("review", "finish", "home-kit")
+        withdrawn = self.truth()
+        self.assertLess({uid for uid, _, _ in withdrawn} & {uid for uid, _, _ in changed}, {uid for uid, _, _ in changed})
+        self.assertEqual(self.held(), withdrawn)
+        # Nothing at all: a household without a kit publishes one cancelled event of long ago, and everything else goes.
+        empty = self.folder / "empty.book"
+        self.ok("new", empty)
+        self.env["LARDERLOOP_BOOK"] = str(empty)
+        self.assertEqual([(day, title) for _, day, title in self.held()], [("2000-01-01", "Nothing planned")])
+
+
+if __name__ == "__main__":
+    unittest.main()
