@@ -41,6 +41,7 @@ Action add_record_thrown_out(CLI::App& app, Runtime& runtime);
 
 Action add_plan(CLI::App& app, Runtime& runtime);
 Action add_why(CLI::App& app, Runtime& runtime);
+Action add_print(CLI::App& app, Runtime& runtime);
 Action add_shop(CLI::App& app, Runtime& runtime);
 Action add_calendar(CLI::App& app, Runtime& runtime);
 Action add_push(CLI::App& app, Runtime& runtime);
@@ -95,6 +96,7 @@ const std::vector<Command>& commands() {
       {"plan", kWeek, "Show what comes out, goes in, is bought, and who eats what when", add_plan},
       {"why", kWeek, "Say why something is eaten, kept or bought, or a meal is as it is", add_why},
       {"shop", kWeek, "Show what to buy: the replacement list", add_shop},
+      {"print", kWeek, "Print labels, cards, sheets and lists for the box", add_print},
       {"nudge", kWeek, "Say in twelve lines what this week asks for", add_nudge},
       {"calendar", kWeek, "Write the calendar for the phone", add_calendar},
       {"push", kWeek, "Bring a calendar on a server up to date", add_push},

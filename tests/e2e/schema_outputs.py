@@ -191,6 +191,8 @@ class Schemas(DemoTest):
         self.see("wishes", "wish", "list")
         self.see("plan", "plan")
         self.see("wishes", "wish", "remove", 2)
+        self.see("printed", "print", "labels", "-o", self.folder / "labels.html")
+        self.see("printed", "print", "menu-card", "-o", self.folder / "card.pdf")
 
         self.see_error(2, "lot", "add")
         self.see_error(2, "plan", "--now", "someday")

@@ -12,7 +12,7 @@ import unittest
 SOURCE = pathlib.Path(os.environ["LARDERLOOP_SRC"])
 HERE = pathlib.Path(__file__).name
 
-# core <- calendar, plan, intake, store (never each other) <- app <- render <- cli; core <- dav <- cli
+# core <- calendar, plan, intake, store (never each other) <- app <- render, paper <- cli; core <- dav <- cli
 MAY_INCLUDE = {
     "core": {"core"},
     "calendar": {"core", "calendar"},
@@ -22,7 +22,8 @@ MAY_INCLUDE = {
     "dav": {"core", "dav"},
     "app": {"core", "calendar", "plan", "intake", "store", "app"},
     "render": {"core", "calendar", "plan", "intake", "store", "app", "render"},
-    "cli": {"core", "calendar", "plan", "intake", "store", "app", "render", "dav", "cli"},
+    "paper": {"core", "app", "paper"},
+    "cli": {"core", "calendar", "plan", "intake", "store", "app", "render", "paper", "dav", "cli"},
 }
 
 # Header of a library -> the rooms that may name it; None is every room.
@@ -32,9 +33,12 @@ LIBRARIES = {
     "sqlite3.h": {"store"},
     "curl/curl.h": {"dav"},
     "pugixml.hpp": {"dav"},
-    "dlfcn.h": {"dav"},
+    "dlfcn.h": {"cli", "dav"},
     "nlohmann/json.hpp": {"intake", "render"},
     "CLI/CLI.hpp": {"cli"},
+    "cairo-pdf.h": {"paper"},
+    "pango/pangocairo.h": {"paper"},
+    "qrencode.h": {"paper"},
     "CbcModel.hpp": {"plan"},
     "CbcSolver.hpp": {"plan"},
     "ClpSimplex.hpp": {"plan"},
