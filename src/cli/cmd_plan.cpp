@@ -8,7 +8,6 @@
 #include "larderloop/app/shop.h"
 #include "larderloop/render/plan_json.h"
 #include "larderloop/render/plan_text.h"
-#include "larderloop/render/sync.h"
 
 #include <CLI/CLI.hpp>
 
