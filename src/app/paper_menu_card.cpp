@@ -157,7 +157,7 @@ std::string water_words(const BookView& view, const PlaceKey& kit) {
     text += list_words(each);
   }
   if (wanted > 0) text += "; " + litres(wanted) + " are meant for everybody and all days";
-  return text + ". Food that needs water takes it from there.";
+  return text + (lies.empty() ? "." : ". Food that needs water takes it from there.");
 }
 
 Result<PaperPage> card(const BookView& view, const PlaceKey& kit, bool private_, Day today) {

@@ -48,6 +48,7 @@ SetText Canvas::set(const std::string& text, Style style, double width_mm) {
   pango_font_description_set_size(font.get(), static_cast<int>(style.points * PANGO_SCALE));
   if (style.bold) pango_font_description_set_weight(font.get(), PANGO_WEIGHT_BOLD);
   pango_layout_set_font_description(layout, font.get());
+  pango_layout_set_auto_dir(layout, FALSE);  // every column begins at its left; names keep their own direction by their isolates
   pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
   pango_layout_set_width(layout, static_cast<int>(width_mm * kPoint * PANGO_SCALE));
   pango_layout_set_text(layout, text.data(), static_cast<int>(text.size()));
