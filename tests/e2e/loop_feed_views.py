@@ -63,7 +63,7 @@ class Views(DemoTest):
     def test_kinds_and_an_empty_view(self):
         kinds = {str(event["CATEGORIES"].to_ical().decode()) for event in events_of(self.view("--kind", "review")).values()}
         self.assertEqual(kinds, {"Review"})
-        self.refused(2, "calendar", "--kind", "party")
+        self.refused(3, "calendar", "--kind", "party")
         self.refused(4, "calendar", "--person", "nobody")
         only = events_of(self.view("--person", self.cat(), "--kind", "eat-soon"))
         self.assertEqual([str(event["STATUS"]) for event in only.values()], ["CANCELLED"], "never without a component")
