@@ -92,6 +92,14 @@ Status write_file(const std::string& path, std::string_view bytes) {
   return cannot_write(path, code);
 }
 
+bool file_holds(const std::string& path, std::string_view bytes) {
+  struct stat facts {};
+  if (::stat(path.c_str(), &facts) != 0 || !S_ISREG(facts.st_mode)) return false;
+  if (facts.st_size != static_cast<off_t>(bytes.size())) return false;
+  const auto held = read_input(path);
+  return held && *held == bytes;
+}
+
 Status make_folder_of(const std::string& path) {
   for (std::size_t slash = path.find('/', 1); slash != std::string::npos;
        slash = path.find('/', slash + 1)) {

@@ -14,6 +14,8 @@ namespace larderloop::cli {
 // Written beside its place, synced and renamed, so that there is the old file or the whole new one.
 // kOutput.
 [[nodiscard]] Status write_file(const std::string& path, std::string_view bytes);
+// Is it a regular file with just these bytes?
+[[nodiscard]] bool file_holds(const std::string& path, std::string_view bytes);
 // Makes the folders above a file, mode 0700 for new ones. kOutput.
 [[nodiscard]] Status make_folder_of(const std::string& path);
 
