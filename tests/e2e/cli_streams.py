@@ -32,6 +32,17 @@ class Streams(ProgramTest):
                               check=False)
         self.assertEqual(done.returncode, 8, done)
 
+    def test_a_file_that_would_not_change_keeps_its_times(self):
+        target = self.folder / "household.json"
+        self.ok("export", "-o", target)
+        before, held = target.stat(), target.read_bytes()
+        self.assertIn("is up to date", self.ok("export", "-o", target).err)
+        self.assertEqual(target.stat().st_mtime_ns, before.st_mtime_ns)
+        self.assertEqual(target.stat().st_ino, before.st_ino)
+        target.write_bytes(held.replace(b"a", b"e", 1))  # as long as before
+        self.assertIn("wrote", self.ok("export", "-o", target).err)
+        self.assertEqual(target.read_bytes(), held)
+
     def test_closed_pipe_is_quiet(self):
         for arguments in READING:
             with self.subTest(arguments=arguments):
