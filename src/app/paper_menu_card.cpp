@@ -90,19 +90,19 @@ PaperTable day_table(const Household& household, const KitNow& now, int day, Day
 void fill_dates(const KitNow& now, int day, PaperTable& table) {
   std::size_t row = 0;
   const LineNow* last = nullptr;
-  std::optional<Day> soonest;
+  std::set<Day> good_through;  // of what stands in the row
   for (const LineNow& each : now.lines) {
     if (each.line->day != day) continue;
     const bool same = last != nullptr && last->line->meal == each.line->meal && last->eaters == each.eaters && last->line->place == each.line->place;
     if (!same) {
       if (last != nullptr) row += 1;
-      soonest.reset();
+      good_through.clear();
       last = &each;
     }
     for (const Dealt& dealt : each.dealt) {
-      if (dealt.position->good_through && (!soonest || *dealt.position->good_through < *soonest)) soonest = dealt.position->good_through;
+      if (dealt.position->good_through) good_through.insert(*dealt.position->good_through);
     }
-    table.rows[row][4].text = soonest ? plain_day(*soonest) : "";
+    table.rows[row][4].text = good_through.empty() ? "" : plain_day(*good_through.begin());
   }
 }
 
