@@ -74,10 +74,10 @@ class Complete(DemoTest):
         self.assertEqual(self.offered("no", "such"), {})
 
     def test_what_the_book_has(self):
-        foods = {each["key"]: each["name"] for each in self.data("food", "list")}
+        foods = {each["food"]: each["name"] for each in self.data("food", "list")}
         self.assertEqual(self.offered("food", "show", ""), foods)
         self.assertEqual(set(self.offered("lot", "add", "apple")), {each for each in foods if each.startswith("apple")})
-        people = {each["key"] for each in self.data("person", "list")}
+        people = {each["person"] for each in self.data("person", "list")}
         self.assertEqual(set(self.offered("record", "eaten", "17", "1", "--who", "")), people)
         self.assertEqual(set(self.offered("meals", "away", "ansa,jo")), {"ansa,jorik"})
         self.assertEqual(set(self.offered("review", "start", "")), {"car-kit", "home-kit"})

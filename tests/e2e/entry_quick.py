@@ -48,7 +48,7 @@ class Quick(ProgramTest):
         before = self.export()
         shown = self.run_it("quick", "--at", "pantry", stdin="6 lentil 2028-05\n")
         self.assertEqual(shown.code, 2, str(shown))
-        self.assertIn("6 pouches of Lentil stew, best before 31 May 2028", shown.out)
+        self.assertIn("6 pouches of Lentil stew, best before Wed 31 May 2028 (the end of the month), into Pantry; label not read", shown.out)
         self.assertEqual(self.export(), before)
         self.ok("quick", "--at", "pantry", "-n", stdin="6 lentil 2028-05\n")
         self.assertEqual(self.export(), before)
