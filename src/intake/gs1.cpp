@@ -125,12 +125,14 @@ ScanResult<Scan> read_scan(std::string_view text, Day today, const ScanHow& how)
     const bool thirteen = identifier == "]E0";
     if (thirteen || identifier == "]E4" || identifier == "]I1") {
       const std::size_t digits = thirteen ? 13 : identifier == "]E4" ? 8 : 14;
-      if (rest.size() != digits) {
+      // Some readers leave out the leading zero of a UPC-A; the check digit is the same without it.
+      const bool upc_a = thirteen && rest.size() == 12;
+      if (rest.size() != digits && !upc_a) {
         return intake::scan_fault(ScanFault::kLength, kIdentifier + 1, {}, fmt::format("behind {} come {} digits", identifier, digits),
                                   "scan it again");
       }
       // The identifier says which number it is.
-      return number_scan(std::string(14 - digits, '0') + std::string(rest), {});
+      return number_scan(std::string(14 - rest.size(), '0') + std::string(rest), {});
     }
     if ((identifier == "]d1" || identifier == "]Q1") && is_link(rest)) return elements_scan(intake::split_link(rest), today, how);
     return intake::scan_fault(ScanFault::kNotGs1, 1, {}, fmt::format("what was scanned ({}) holds no item number", identifier),

@@ -27,8 +27,9 @@ class Scan(ProgramTest):
         told = subprocess.run(["ZXingReader", "-bytes", picture], check=False, timeout=60, capture_output=True)
         data = told.stdout
         words = subprocess.run(["ZXingReader", picture], check=True, timeout=60, capture_output=True, text=True).stdout
-        identifier = next(line.split('"')[1] for line in words.splitlines() if line.startswith("Identifier"))
-        return identifier + data.decode("latin-1")
+        identifier = next(line.split(":", 1)[1].strip() for line in words.splitlines() if line.startswith("Identifier:"))
+        # Of DataBar Expanded it tells the line of text beside the symbol, with the identifiers in brackets.
+        return data.decode("latin-1") if data.startswith(b"(") else identifier + data.decode("latin-1")
 
     def read(self, text):
         return self.ok("scan", text, "--json").json["data"]["scans"][0]
