@@ -42,24 +42,24 @@ Status put_count(const std::string& text, const std::string& what, std::int64_t 
   return {};
 }
 
-// "6-12" or "6": both ends of how many months it keeps.
+// "6-12": both ends of how many months it keeps; "6": the short end alone, nothing is known of the long one.
 Status put_months(const std::string& text, Storage& storage) {
   if (text.empty()) return {};
   const std::size_t dash = text.find('-');
   std::optional<std::int64_t> first, last;
   if (Status read = put_count(text.substr(0, dash), "--keeps-months", 1, kMaxMonths, first); !read)
     return read;
-  if (dash == std::string::npos)
-    last = first;
-  else if (Status read = put_count(text.substr(dash + 1), "--keeps-months", 1, kMaxMonths, last);
-           !read)
-    return read;
-  if (!first || !last || *last < *first) {
+  if (dash != std::string::npos) {
+    if (Status read = put_count(text.substr(dash + 1), "--keeps-months", 1, kMaxMonths, last); !read)
+      return read;
+  }
+  if (!first || (dash != std::string::npos && (!last || *last < *first))) {
     return fail(ErrorKind::kBadData, "cannot read --keeps-months '" + text + "'",
                 "write both ends, as 12-18, or one number");
   }
   storage.months_short = static_cast<int>(*first);
-  storage.months_long = static_cast<int>(*last);
+  storage.months_long.reset();
+  if (last) storage.months_long = static_cast<int>(*last);
   return {};
 }
 
