@@ -109,12 +109,14 @@ class Filler {
     const bool thing =
         line.role == Role::kThing ||
         (!line.food.empty() && find_food(work_.household, line.food)->kind == FoodKind::kThing);
-    const std::string lacks =
-        line.units == 1 ? "missing: " : "missing: " + std::to_string(units) + " of the ";
-    KitFinding& found = work_.add(Gravity::kMust, Topic::kMenu, line.place,
-                                  lacks + (line.units == 1 ? " the " : " ") +
-                                      line_words(work_, line) + (thing ? " (equipment)" : ""),
-                                  elsewhere(line));
+    MenuLine one = line;
+    one.units = 1;
+    const std::string lacks = line.units == 1 ? "missing: 1 "
+                                              : std::to_string(units) + " of " +
+                                                    std::to_string(line.units) + " missing: ";
+    KitFinding& found =
+        work_.add(Gravity::kMust, Topic::kMenu, line.place,
+                  lacks + line_words(work_, one) + (thing ? " (equipment)" : ""), elsewhere(line));
     found.line = line.id;
     found.day = line.day;
     found.meal = line.meal;

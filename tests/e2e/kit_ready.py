@@ -39,8 +39,9 @@ class AsPacked(KitTest):
             self.assertTrue(hits, f"{topic} at {place}: {words}")
             self.assertTrue(all(f["todo"] for f in hits))
 
-        has("menu", "bag-jorik", "side for Jorik")                           # short after the winter
-        has("menu", "bag-everyone", "Can opener")                            # it lies in the box, not in the bag
+        has("menu", "bag-jorik", "missing: 1 side for Jorik, day 2, lunch")  # short after the winter
+        has("menu", "bag-everyone", "1 of 6 missing: snack for everyone, day 3, snack")
+        has("menu", "bag-everyone", "missing: 1 Can opener (equipment)")      # it lies in the box, not in the bag
         has("use", "bag-everyone", "needs an opener")
         has("use", "bag-odil", "without cutlery")                            # all six sets lie in one bag
         has("allergen", "bag-mira", "may contain sesame")                    # a label that was read again
@@ -55,6 +56,8 @@ class AsPacked(KitTest):
         has("near", "home-box-2", "which Tove must not have", "note")
         has("use", "bag-everyone", "hot water", "note")
         has("mass", "home-box-1", "one adult should lift", "note")
+        for each in found["findings"]:
+            self.assertNotRegex(each["what"] + "\n" + each["todo"], r"  |: *$", "words that do not read")
         kinds = {(f["topic"], f["place"]) for f in found["findings"] if f["gravity"] == "must"}
         self.assertGreaterEqual(len(kinds), 12)
 

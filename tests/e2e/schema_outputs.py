@@ -152,6 +152,7 @@ class Schemas(DemoTest):
         self.see("shop", "shop", "--pantry")
         self.see("nudge", "nudge")
         self.see("feed", "calendar")
+        self.see("feed", "calendar", "--person", "mira", "--detail", "private", "--kind", "eat-soon")
         self.see("todos", "calendar", "--todos")
         self.with_a_server()
 
@@ -161,6 +162,10 @@ class Schemas(DemoTest):
         new = added["lot"]
         self.see("scan", "scan", "(01)09520000000110(17)280831(10)L1")
         self.see("lots_entered", "scan", "(01)09520000000110(17)280831(10)L1", "--at", "jars")
+        typed = self.ok("quick", "--at", "jars", "--read-by", "Ansa", "-y", "--json", stdin="3 oat bar 2028-05 lot L2 =2.40\n2 oat bar bbe 2028-06\n")
+        self.take(typed.out, "lots_entered", "quick")
+        bought = self.ok("receive", "--read-by", "Ansa", "--json", stdin="1\n2029-05\n\n-\npantry\nq\n")
+        self.take(bought.out, "lots_entered", "receive")
         self.see("lot_read", "lot", "label", new, "--read-by", "Mira", "--contains", "gluten")
         self.see("lot_read", "lot", "date", new, "2028-02-01", "--by", "Mira")
         self.see("lot_read", "lot", "state", new, "doubtful", "--note", "torn")
