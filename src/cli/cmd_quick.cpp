@@ -150,8 +150,7 @@ Action add_quick(CLI::App& app, Runtime& runtime) {
   add_text(app, "--read-by", given->read_by, "NAME",
            "Who read the labels of the lines that say 'same'");
   set_help(app, {"larderloop quick\nlarderloop quick shopping.txt --at pantry --read-by Mira\n"
-                 "printf '6 lentil stew 2027-08 same\\n2 oat bar bbe 3/27 @bag-mira =3.20\\n' | "
-                 "larderloop quick --at pantry --read-by Mira -y\n",
+                 "echo '6 lentil stew 2027-08 same' | larderloop quick --read-by Mira -y\n",
                  "One line a lot: UNITS FOOD DATE, and if need be 'lot CODE', @PLACE, =PRICE, and "
                  "'same' when somebody read the label and it says the "
                  "same as last time. UNITS may be left out for one. FOOD is a key, a name, the "

@@ -364,7 +364,7 @@ Action add_receive(CLI::App& app, Runtime& runtime) {
   app.add_flag("--pantry", given->pantry, "Also what is bought for the par levels of the pantry");
   set_help(app,
            {"larderloop receive\nlarderloop receive --read-by Mira\n"
-            "printf '6\\nBBE 08 2028\\ns\\n8.40\\npantry\\nq\\n' | larderloop receive --read-by Mira\n",
+            "larderloop receive --read-by Mira <answers.txt\n",
             "For each thing on the replacement list: how many came, the date off the package, whether its label was read and what it says, "
             "the price, and where it is put. A label that differs from the last one stops and says whom it concerns and from which bags they eat. "
             "What was not to be had, or bought instead, is noted and shown in shop and plan until it comes. "

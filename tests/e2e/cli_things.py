@@ -159,9 +159,10 @@ class Lots(ProgramTest):
         for units in ("0", "1.5", "100001", "99999999999999999999", "many", "1e3", "0x10", " 3", "３"):
             with self.subTest(units=units):
                 self.assert_unchanged(*add(units=units))
-        for date in ("03/04/2028", "2028-02-30", "2028-13", "soon", "", "1999-01-01", "2099-01-01"):
+        for date in ("03/04/2028", "2028-02-30", "2028-13", "soon", "1999-01-01", "2099-01-01"):
             with self.subTest(date=date):
                 self.assert_unchanged(*add(date=date))
+        self.assert_unchanged(*add(date=""), code=2)  # as if it were left out
         self.assert_unchanged(*add("--received", "2027-03-02"))
         self.assert_unchanged(*add("--paid", "4,50"))
         self.assert_unchanged(*add("--kind", "best"))
