@@ -154,12 +154,13 @@ class Walk {
     say("\n" + find_place(runtime_.household(), lines_[at].at.place)->name + " (" + std::to_string(number) + " of " + std::to_string(places_) + ")\n");
   }
 
-  std::optional<char> key() {
+  std::optional<char> key(const std::string& question) {
     if (input_.terminal() && !given_.plain) {
-      auto pressed = input_.key();
+      auto pressed = input_.key([&] { say(question); });
       if (pressed) say(*pressed > ' ' && *pressed < '\x7F' ? std::string(1, *pressed) + "\n" : std::string("\n"));
       return pressed;
     }
+    say(question);
     const auto line = input_.line();
     if (!line) return std::nullopt;
     return line->empty() ? '\n' : line->front();
@@ -170,8 +171,7 @@ class Walk {
     head(at);
     const SheetLine line = lines_[at];
     for (;;) {
-      say(fitted(words_of(line), runtime_.width()) + (given_.plain ? "\nThere, missing, damaged, redated, eat now, later, undo or pause: " : " ? "));
-      const auto pressed = key();
+      const auto pressed = key(fitted(words_of(line), runtime_.width()) + (given_.plain ? "\nThere, missing, damaged, redated, eat now, later, undo or pause: " : " ? "));
       if (!pressed) {
         paused_ = true;
         say("\n");

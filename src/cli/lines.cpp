@@ -113,14 +113,16 @@ bool LineInput::terminal() const {
   return ::isatty(fd_) == 1;
 }
 
-std::optional<char> LineInput::key() {
+std::optional<char> LineInput::key(const std::function<void()>& ask) {
   if (terminal()) {
     const RawKeys raw(fd_);
+    ask();
     char c = 0;
     if (!read_one(fd_, c) || c == '\x04' || c == '\x03') return std::nullopt;
     if (c == '\x1B') raw.drop_sequence();
     return c;
   }
+  ask();
   const auto text = line();
   if (!text) return std::nullopt;
   return text->empty() ? '\n' : text->front();

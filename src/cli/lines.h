@@ -6,6 +6,7 @@
 #include "larderloop/core/result.h"
 
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <string>
 
@@ -30,8 +31,9 @@ class LineInput {
   [[nodiscard]] std::size_t number() const { return number_; }  // of the last line, from 1
 
   // One key as it is pressed, on a terminal; else the first character of the next line. Nothing at
-  // the end of the input.
-  [[nodiscard]] std::optional<char> key();
+  // the end of the input. `ask` prints the question: the terminal waits for single keys by then, so
+  // that whoever answers at once, or interrupts, is understood.
+  [[nodiscard]] std::optional<char> key(const std::function<void()>& ask);
 
  private:
   LineInput(int fd, bool own) : fd_(fd), own_(own) {}

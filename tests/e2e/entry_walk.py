@@ -62,7 +62,7 @@ class Walk(ProgramTest):
     def test_single_keys_undo_pause_and_going_on(self):
         terminal = Terminal(self, "review", "walk", "home-kit")
         terminal.until("Jon's bag (1 of 2)")
-        terminal.until("? ")
+        terminal.until(f"lot {self.jon} ? ")
         self.assertLessEqual(max(len(line) for line in terminal.text.splitlines() if "lot " in line), 42)
         terminal.press("m", "How many of 3? ")
         terminal.press("1\n", "Oat bar")
@@ -93,9 +93,9 @@ class Walk(ProgramTest):
 
     def test_an_interrupt_keeps_the_marks_and_gives_the_terminal_back(self):
         terminal = Terminal(self, "review", "walk")
-        terminal.until("? ")
+        terminal.until(f"lot {self.jon} ? ")
         terminal.press("d", "How many of 3? ")
-        terminal.press("\n", "Oat bar")
+        terminal.press("\n", f"lot {self.bars} ? ")
         terminal.press("\x03", "not looked at")
         self.assertEqual(terminal.end(), 0)
         self.assertEqual(self.marks(), [(self.jon, "damaged")])
