@@ -4,11 +4,12 @@
 
 namespace larderloop {
 
-Result<BookView> view_book(const Household& household) {
+Result<BookView> view_book(const Household& household, Day today) {
   auto ledger = replay(household);
   if (!ledger) return fail(ledger.error());
   BookView view;
   view.household = &household;
+  view.today = today;
   for (LotFacts& facts : all_lot_facts(household)) view.facts.emplace(facts.id, std::move(facts));
   for (const Place& place : household.places) view.kit_of_place[place.key] = kit_of(household, place.key);
   view.positions.reserve(ledger->stock().size());

@@ -24,13 +24,14 @@ struct Position {
 
 struct BookView {
   const Household* household = nullptr;
+  Day today{};  // on which people's ages are looked at
   std::map<LotId, LotFacts> facts;
   std::vector<Position> positions;         // by lot, place, opened_on
   std::map<PlaceKey, PlaceKey> kit_of_place;  // empty key: not in a kit
 };
 
 // The household must outlive the view. Fails when the record cannot be replayed.
-[[nodiscard]] Result<BookView> view_book(const Household& household);
+[[nodiscard]] Result<BookView> view_book(const Household& household, Day today);
 
 // The statement that decides about a lot: its own when its label was read, else unknown (null).
 [[nodiscard]] const Statement* effective_label(const LotFacts& facts);

@@ -123,7 +123,7 @@ std::string line_words(const KitCheckWork& work, const MenuLine& line) {
 Result<KitCheck> check_kit(const Household& household, const PlaceKey& kit, Day today) {
   auto schedule = kit_schedule(household, kit, today);
   if (!schedule) return fail(schedule.error());
-  auto view = view_book(household);
+  auto view = view_book(household, today);
   if (!view) return fail(view.error());
   KitCheck check;
   check.schedule = *schedule;

@@ -7,8 +7,6 @@
 namespace larderloop {
 namespace {
 
-constexpr int kChokingYears = 4;  // CDC, AAP
-constexpr int kHoneyYears = 1;    // CDC, AAP
 constexpr int kDryDays =
     14;  // what keeps longer once opened is not wet food (USDA FSIS storage-time data, opened)
 
@@ -20,7 +18,7 @@ void check_people(KitCheckWork& work, const Position& position) {
   const auto eaters = work.eaters.find(position.at.place);
   if (eaters == work.eaters.end()) return;
   for (const PersonRefusal& each :
-       refusals(work.household, eaters->second, *position.food, effective_label(*position.facts))) {
+       refusals(work.household, eaters->second, *position.food, effective_label(*position.facts), work.today)) {
     const std::string who = work.name(each.person);
     switch (each.reason.refusal) {
       case Refusal::kContains:
@@ -40,27 +38,20 @@ void check_people(KitCheckWork& work, const Position& position) {
                 "read it and write it down: larderloop lot label " + id_of(position))
             .person = each.person;
         break;
+      case Refusal::kChoking:
+      case Refusal::kHoney:
+        work.add(Gravity::kMust, Topic::kChild, position,
+                 lot_words(position) + " lies where " + who + " eats: " + refusal_words(each.reason),
+                 "put it in a bag of somebody older; a doctor or the child's clinic knows more (from "
+                 "memory of CDC and AAP advice)")
+            .person = each.person;
+        break;
       case Refusal::kRefuses:
       case Refusal::kWrongSpecies:
       case Refusal::kNotFood:
       case Refusal::kInfantFormula:
         break;  // then it fills no line for them, and the menu says what is missing
     }
-  }
-  for (const PersonKey& key : eaters->second) {
-    const Person& person = *find_person(work.household, key);
-    if (!person.is_human() || !person.born) continue;
-    const int years = years_on(*person.born, work.today);
-    const bool choking = position.food->choking_risk && years < kChokingYears;
-    const bool honey = position.food->honey && years < kHoneyYears;
-    if (!choking && !honey) continue;
-    work.add(Gravity::kMust, Topic::kChild, position,
-             lot_words(position) + " lies where " + person.name + " eats, who is " +
-                 (choking ? "under four: it can choke a small child"
-                          : "under one: honey can make an infant ill"),
-             "put it in a bag of somebody older; a doctor or the child's clinic knows more (from "
-             "memory of CDC and AAP advice)")
-        .person = key;
   }
 }
 

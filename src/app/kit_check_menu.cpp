@@ -26,7 +26,7 @@ Fit fit_of(const KitCheckWork& work, const Position& position, const MenuLine& l
   if (later && position.good_through && *position.good_through < work.today) return Fit::kNo;
   if (is_eaten(food)) {
     for (const PersonRefusal& each : refusals(work.household, eaters_of(work.household, line), food,
-                                              effective_label(*position.facts))) {
+                                              effective_label(*position.facts), work.today)) {
       if (each.reason.refusal != Refusal::kLabelUnknown) return Fit::kNo;
       later = true;
     }

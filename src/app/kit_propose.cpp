@@ -11,8 +11,6 @@
 namespace larderloop {
 namespace {
 
-constexpr int kChokingYears = 4;
-constexpr int kHoneyYears = 1;
 
 // A place in a day that one unit fills. `slot`: the name that foods carry in the problem as a role.
 struct Slot {
@@ -105,7 +103,7 @@ class Proposer {
         schedule_(schedule),
         days_(days),
         today_(today),
-        products_(household_) {}
+        products_(household_, today_) {}
 
   Result<KitProposal> propose(const std::vector<const Person*>& people) {
     proposal_.kit = schedule_.kit;
@@ -153,7 +151,7 @@ class Proposer {
   }
 
   void add_person(const Person& person) {
-    if (person.is_human() && person.born && years_on(*person.born, today_) < kHoneyYears) {
+    if (person.is_human() && person.born && years_on(*person.born, today_) < kHoneyUnder) {
       proposal_.gaps.push_back(person.name +
                                " is under one year: infant feeding is for a professional to say");
       return;
@@ -183,15 +181,12 @@ class Proposer {
     }
   }
 
-  [[nodiscard]] bool danger_to(const Person& person, const Food& food) const {
-    return person.born && food.choking_risk && years_on(*person.born, today_) < kChokingYears;
-  }
   [[nodiscard]] bool somebody_fills(const Person& person, const Slot& slot) const {
     return std::any_of(
         problem_.products.begin(), problem_.products.end(), [&](const plan::RefillProduct& each) {
           const auto& product = products_.product(each.id);
-          return each.roles.count(slot.slot) > 0 && !danger_to(person, *product.food) &&
-                 !why_not(household_, person, *product.food, product.label);
+          return each.roles.count(slot.slot) > 0 &&
+                 !why_not(household_, person, *product.food, product.label, today_);
         });
   }
 
@@ -201,10 +196,6 @@ class Proposer {
     problem_.variety_cap = household_.settings.variety_cap;
     for (plan::RefillProduct& product : problem_.products) {
       product.contains = products_.tags_of(product.id, people_);
-      for (const Person* person : people_) {
-        if (danger_to(*person, *products_.product(product.id).food))
-          product.contains.insert("not-for:" + person->key.str());
-      }
     }
     // Energy comes before variety in the planner's aims, so the cap is held by what there is of
     // each food.
@@ -283,7 +274,7 @@ class Proposer {
 Result<Outcome<KitProposal>> propose_menu(const Household& household, const PlaceKey& kit,
                                           const std::optional<PersonKey>& person, int days,
                                           Asked asked) {
-  auto view = view_book(household);
+  auto view = view_book(household, asked.today);
   if (!view) return fail(view.error());
   auto schedule = kit_schedule(household, kit, asked.today);
   if (!schedule) return fail(schedule.error());

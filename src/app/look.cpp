@@ -20,21 +20,21 @@ bool sooner(const std::optional<Day>& a, const std::optional<Day>& b) {
 }
 
 Lying lying_of(const Household& household, const LotFacts& facts, const StockKey& at,
-               HalfServings amount) {
+               HalfServings amount, Day today) {
   const Food& food = *find_food(household, facts.food);
   return {at, food.key, amount, good_through_at(food, facts, at.opened_on),
-          refusals_at(household, food, label_of(facts), at.place)};
+          refusals_at(household, food, label_of(facts), at.place, today)};
 }
 
 // That people eat no pet food, and pets no people's food, goes without saying.
 std::vector<PersonRefusal> everyone_refused(const Household& household, const Food& food,
-                                            const Statement* label) {
+                                            const Statement* label, Day today) {
   if (food.kind == FoodKind::kWater || food.kind == FoodKind::kThing) return {};
   std::vector<PersonKey> everyone;
   for (const Person& person : household.people) {
     if (!person.retired) everyone.push_back(person.key);
   }
-  std::vector<PersonRefusal> found = refusals(household, everyone, food, label);
+  std::vector<PersonRefusal> found = refusals(household, everyone, food, label, today);
   const auto other = [](const PersonRefusal& each) {
     return each.reason.refusal == Refusal::kWrongSpecies;
   };
@@ -43,7 +43,7 @@ std::vector<PersonRefusal> everyone_refused(const Household& household, const Fo
 }
 
 std::vector<LotRow> rows_of(const Household& household, const Ledger& ledger,
-                            const LotFilter& filter) {
+                            const LotFilter& filter, Day today) {
   std::vector<LotRow> rows;
   for (LotFacts& facts : all_lot_facts(household)) {
     const Food& food = *find_food(household, facts.food);
@@ -53,7 +53,7 @@ std::vector<LotRow> rows_of(const Household& household, const Ledger& ledger,
     for (auto each = ledger.stock().lower_bound(StockKey{facts.id, PlaceKey(), std::nullopt});
          each != ledger.stock().end() && each->first.lot == facts.id; ++each) {
       if (filter.at && !is_within(household, each->first.place, *filter.at)) continue;
-      row.lies.push_back(lying_of(household, facts, each->first, each->second));
+      row.lies.push_back(lying_of(household, facts, each->first, each->second, today));
       row.on_hand += each->second;
       if (sooner(row.lies.back().good_through, row.good_through))
         row.good_through = row.lies.back().good_through;
@@ -69,11 +69,12 @@ std::vector<LotRow> rows_of(const Household& household, const Ledger& ledger,
   return rows;
 }
 
-std::vector<Lying> all_lying(const Household& household, const Ledger& ledger) {
+std::vector<Lying> all_lying(const Household& household, const Ledger& ledger, Day today) {
   std::vector<Lying> all;
   for (const auto& [at, amount] : ledger.stock()) {
     all.push_back(
-        lying_of(household, lot_facts(household, *find_lot(household, at.lot)), at, amount));
+        lying_of(household, lot_facts(household, *find_lot(household, at.lot)), at, amount,
+                            today));
   }
   return all;
 }
@@ -86,19 +87,19 @@ tl::unexpected<Error> missing(const std::string& kind, const Thing& name) {
 
 }  // namespace
 
-Result<std::vector<LotRow>> list_lots(const Household& household, const LotFilter& filter) {
+Result<std::vector<LotRow>> list_lots(const Household& household, const LotFilter& filter, Day today) {
   auto ledger = replay(household);
   if (!ledger) return fail(ledger.error());
-  return rows_of(household, *ledger, filter);
+  return rows_of(household, *ledger, filter, today);
 }
 
-Result<LotShow> show_lot(const Household& household, LotId id) {
+Result<LotShow> show_lot(const Household& household, LotId id, Day today) {
   const Lot* lot = find_lot(household, id);
   if (lot == nullptr) return missing("lot", std::to_string(id.value()));
   LotFilter filter;
   filter.food = lot->food;
   filter.all = true;
-  auto rows = list_lots(household, filter);
+  auto rows = list_lots(household, filter, today);
   if (!rows) return fail(rows.error());
   LotShow show;
   show.lot = *lot;
@@ -112,22 +113,22 @@ Result<LotShow> show_lot(const Household& household, LotId id) {
   show.entries = list_entries(household, entries);
   std::reverse(show.entries.begin(), show.entries.end());
   show.must_not =
-      everyone_refused(household, *find_food(household, lot->food), label_of(show.row.facts));
+      everyone_refused(household, *find_food(household, lot->food), label_of(show.row.facts), today);
   return show;
 }
 
-Result<FoodShow> show_food(const Household& household, const FoodKey& key) {
+Result<FoodShow> show_food(const Household& household, const FoodKey& key, Day today) {
   const Food* food = find_food(household, key);
   if (food == nullptr) return missing("food", key.str());
   LotFilter filter;
   filter.food = key;
-  auto rows = list_lots(household, filter);
+  auto rows = list_lots(household, filter, today);
   if (!rows) return fail(rows.error());
   return FoodShow{*food, std::move(*rows),
-                  everyone_refused(household, *food, food->label ? &*food->label : nullptr)};
+                  everyone_refused(household, *food, food->label ? &*food->label : nullptr, today)};
 }
 
-Result<PlaceShow> show_place(const Household& household, const PlaceKey& key) {
+Result<PlaceShow> show_place(const Household& household, const PlaceKey& key, Day today) {
   const Place* place = find_place(household, key);
   if (place == nullptr) return missing("place", key.str());
   auto ledger = replay(household);
@@ -138,7 +139,7 @@ Result<PlaceShow> show_place(const Household& household, const PlaceKey& key) {
     if (each.parent == key) show.inside.push_back(each.key);
   }
   show.eaters = eaters_at(household, key);
-  for (Lying& each : all_lying(household, *ledger)) {
+  for (Lying& each : all_lying(household, *ledger, today)) {
     if (!is_within(household, each.at.place, key)) continue;
     const Food& food = *find_food(household, each.food);
     const std::int64_t unit = 2 * food.servings;
@@ -155,7 +156,7 @@ Result<PlaceShow> show_place(const Household& household, const PlaceKey& key) {
   return show;
 }
 
-Result<PersonShow> show_person(const Household& household, const PersonKey& key) {
+Result<PersonShow> show_person(const Household& household, const PersonKey& key, Day today) {
   const Person* person = find_person(household, key);
   if (person == nullptr) return missing("person", key.str());
   auto ledger = replay(household);
@@ -173,11 +174,11 @@ Result<PersonShow> show_person(const Household& household, const PersonKey& key)
   }
   for (const Food& food : household.foods) {
     if (food.retired || food.kind == FoodKind::kWater || food.kind == FoodKind::kThing) continue;
-    const auto reason = why_not(household, *person, food, food.label ? &*food.label : nullptr);
+    const auto reason = why_not(household, *person, food, food.label ? &*food.label : nullptr, today);
     if (reason && reason->refusal != Refusal::kWrongSpecies)
       show.must_not.emplace_back(food.key, *reason);
   }
-  for (Lying& each : all_lying(household, *ledger)) {
+  for (Lying& each : all_lying(household, *ledger, today)) {
     const bool refused = std::any_of(each.must_not.begin(), each.must_not.end(),
                                      [&](const PersonRefusal& one) { return one.person == key; });
     if (refused) show.wrong.push_back(std::move(each));

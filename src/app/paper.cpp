@@ -33,12 +33,12 @@ std::string leave_words(const SheetLine& line) {
   return {};
 }
 
-std::vector<PaperCell> sheet_row(const Household& household, const SheetLine& line, const PlaceKey& place, bool private_) {
+std::vector<PaperCell> sheet_row(const Household& household, const SheetLine& line, const PlaceKey& place, bool private_, Day today) {
   const Food& food = *find_food(household, line.food);
   const LotFacts facts = lot_facts(household, *find_lot(household, line.at.lot));
   std::string todo;
   if (line.leaves) todo = leave_words(line);
-  const std::string refused = not_for(household, refusals_at(household, food, effective_label(facts), place), private_);
+  const std::string refused = not_for(household, refusals_at(household, food, effective_label(facts), place, today), private_);
   if (!refused.empty()) todo += (todo.empty() ? "WARNING: " : "\nWARNING: ") + refused;
   if (!line.label_read && food.kind != FoodKind::kThing && food.kind != FoodKind::kWater) todo += todo.empty() ? "read the label" : "\nread the label";
   if (line.marked) todo += (todo.empty() ? "marked: " : "\nmarked: ") + std::string(mark_what_name(*line.marked));
@@ -75,7 +75,7 @@ Result<PaperDocument> review_sheets(const Household& household, const PaperReque
       table.title = place_words(household, place.place);
       if (!people.empty()) table.title += " (" + who(household, people) + ")";
       table.columns = {{"There", 24}, {"Lot", 5}, {"Printed", 12}, {"Good through", 13}, {"To do", 20}, {"Missing", 9}, {"Damaged", 10}};
-      for (const SheetLine& line : place.lines) table.rows.push_back(sheet_row(household, line, place.place, request.private_));
+      for (const SheetLine& line : place.lines) table.rows.push_back(sheet_row(household, line, place.place, request.private_, today));
       page.blocks.emplace_back(std::move(table));
     }
     page.blocks.emplace_back(PaperText{"Done on ____________________ by ____________________", false});
@@ -85,7 +85,7 @@ Result<PaperDocument> review_sheets(const Household& household, const PaperReque
   return document;
 }
 
-Result<PaperDocument> replacement_list(const Household& household, const PaperRequest& request, PaperDocument document) {
+Result<PaperDocument> replacement_list(const Household& household, const PaperRequest& request, PaperDocument document, Day today) {
   if (request.plan == nullptr) return fail(ErrorKind::kDefect, "the replacement list needs the plan");
   const ShopList list = shop_list(household, *request.plan, request.pantry);
   const auto wanted = [&](const std::vector<PlaceKey>& kits) {
@@ -123,7 +123,7 @@ Result<PaperDocument> replacement_list(const Household& household, const PaperRe
       } else if (!line.must_not_say.empty() || !line.must_suit.empty()) {
         add("not every label will do: compare with the book");
       }
-      if (const std::string refused = not_for(household, refusals(household, line.for_people, food, food.label ? &*food.label : nullptr), request.private_);
+      if (const std::string refused = not_for(household, refusals(household, line.for_people, food, food.label ? &*food.label : nullptr, today), request.private_);
           !refused.empty() && food.kind != FoodKind::kWater && food.kind != FoodKind::kThing) {
         add("WARNING: " + refused);
       }
@@ -213,7 +213,7 @@ Result<PaperDocument> make_paper(const Household& household, const PaperRequest&
     case PaperWhat::kHousehold:
       return paper::household_page(named, request, std::move(document), today);
     case PaperWhat::kReplacementList:
-      return paper::replacement_list(named, request, std::move(document));
+      return paper::replacement_list(named, request, std::move(document), today);
   }
   return fail(ErrorKind::kDefect, "a paper of no kind");
 }

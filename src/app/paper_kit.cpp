@@ -28,7 +28,7 @@ bool fills(const Household& household, const Position& position, const LineNow& 
   const MenuLine& line = *now.line;
   if (position.at.place != line.place || !state_of(position, today).empty()) return false;
   if (line.role ? food.roles.count(*line.role) == 0 : food.key != line.food) return false;
-  return refusals(household, now.eaters, food, effective_label(*position.facts)).empty();
+  return refusals(household, now.eaters, food, effective_label(*position.facts), today).empty();
 }
 
 // Deals units one by one; a unit in use moves to another line when that makes room (augmenting paths of a bipartite matching).
@@ -127,7 +127,7 @@ KitNow kit_now(const BookView& view, const PlaceKey& kit, Day today) {
     const std::int64_t used = position.amount.whole_units(position.food->servings) - dealer.left(each);
     amount -= HalfServings::units(used, position.food->servings);
     if (amount.halves() == 0) continue;
-    now.beside.push_back({&position, amount, refusals_at(household, *position.food, effective_label(*position.facts), position.at.place),
+    now.beside.push_back({&position, amount, refusals_at(household, *position.food, effective_label(*position.facts), position.at.place, today),
                           state_of(position, today)});
   }
   return now;

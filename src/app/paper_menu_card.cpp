@@ -13,24 +13,9 @@
 namespace larderloop::paper {
 namespace {
 
-// Under this age in years hard, round and sticky food is a choking risk (CDC, AAP: under four), honey a risk of botulism (under one).
-constexpr int kChokingUnder = 4, kHoneyUnder = 1;
-
 std::string joined(const std::vector<std::string>& lines) {
   std::string text;
   for (const std::string& line : lines) text += (text.empty() ? "" : "\n") + line;
-  return text;
-}
-
-std::string child_note(const Household& household, const Food& food, const std::vector<PersonKey>& eaters, Day today) {
-  std::string text;
-  for (const PersonKey& key : eaters) {
-    const Person& person = *find_person(household, key);
-    if (!person.is_human() || !person.born) continue;
-    const int age = age_years(*person.born, today);
-    if (food.honey && age < kHoneyUnder) text += "\nWARNING: has honey in it, not for " + person.name;
-    if (food.choking_risk && age < kChokingUnder) text += "\nWARNING: can choke a small child, not for " + person.name;
-  }
   return text;
 }
 
@@ -41,13 +26,13 @@ std::string use_note(const Food& food) {
   return text;
 }
 
-std::string what_of(const Household& household, const LineNow& now, Day today) {
+std::string what_of(const Household& household, const LineNow& now) {
   std::vector<std::string> lines;
   for (const Dealt& dealt : now.dealt) {
     const Food& food = *dealt.position->food;
     std::string line = fmt::format("{} {} {}{}", dealt.units, plural(food.unit, dealt.units), food.name, use_note(food));
     if (dealt.position->facts->label == std::nullopt) line += "\nWARNING: nobody has read this label, read it first";
-    lines.push_back(line + child_note(household, food, now.eaters, today));
+    lines.push_back(std::move(line));
   }
   if (now.missing > 0) {
     const std::string wanted = now.line->role ? std::string(role_name(*now.line->role)) : food_words(household, now.line->food);
@@ -65,14 +50,14 @@ std::string through_of(const LineNow& now) {
 }
 
 // Lines of one day, meal, place and people share a row.
-PaperTable day_table(const Household& household, const KitNow& now, int day, Day today) {
+PaperTable day_table(const Household& household, const KitNow& now, int day) {
   PaperTable table;
   table.title = day == 0 ? "Any day" : fmt::format("Day {}", day);
   table.columns = {{"Meal", 8}, {"Who", 9}, {"What", 26}, {"From", 11}, {"Good through", 13}};
   const LineNow* last = nullptr;
   for (const LineNow& each : now.lines) {
     if (each.line->day != day) continue;
-    const std::string what = what_of(household, each, today);
+    const std::string what = what_of(household, each);
     const std::string place = place_words(household, each.line->place);
     const bool same = last != nullptr && last->line->meal == each.line->meal && last->eaters == each.eaters && last->line->place == each.line->place;
     if (same) {
@@ -182,7 +167,7 @@ Result<PaperPage> card(const BookView& view, const PlaceKey& kit, bool private_,
   std::set<int> days;
   for (const LineNow& line : now.lines) days.insert(line.line->day);
   const auto add_day = [&](int day) {
-    PaperTable table = day_table(household, now, day, today);
+    PaperTable table = day_table(household, now, day);
     fill_dates(now, day, table);
     page.blocks.emplace_back(std::move(table));
   };
@@ -196,9 +181,8 @@ Result<PaperPage> card(const BookView& view, const PlaceKey& kit, bool private_,
     const Position& position = *each.position;
     const std::vector<PersonKey> named = named_at(household, position.at.place);
     const std::string refused = who_refuses(household, each.refusals);
-    const std::string note = child_note(household, *position.food, named, today);
     more.rows.push_back({{place_words(household, position.at.place)},
-                         {units_words(*position.food, each.amount) + " " + position.food->name + use_note(*position.food) + note},
+                         {units_words(*position.food, each.amount) + " " + position.food->name + use_note(*position.food)},
                          {"who eats from there: " + (named.empty() ? "everyone" : who(household, named)) + (refused.empty() ? "" : "\n" + refused)}});
   }
   if (!more.rows.empty()) page.blocks.emplace_back(std::move(more));
@@ -210,7 +194,7 @@ Result<PaperPage> card(const BookView& view, const PlaceKey& kit, bool private_,
 Result<PaperDocument> menu_cards(const Household& household, const PaperRequest& request, PaperDocument document, Day today) {
   auto kits = kits_of(household, request);
   if (!kits) return fail(kits.error());
-  auto view = view_book(household);
+  auto view = view_book(household, today);
   if (!view) return fail(view.error());
   for (const PlaceKey& kit : *kits) {
     const bool menu = std::any_of(household.menu.begin(), household.menu.end(), [&](const MenuLine& line) { return kit_of(household, line.place) == kit; });

@@ -21,10 +21,11 @@ std::vector<PersonKey> eaters_at(const Household& household, const PlaceKey& pla
 }
 
 std::vector<PersonRefusal> refusals_at(const Household& household, const Food& food,
-                                       const Statement* label, const PlaceKey& place) {
+                                       const Statement* label, const PlaceKey& place,
+                                       Day today) {
   if (food.kind == FoodKind::kWater || food.kind == FoodKind::kThing) return {};
   const std::vector<PersonKey> eaters = eaters_at(household, place);
-  std::vector<PersonRefusal> found = refusals(household, eaters, food, label);
+  std::vector<PersonRefusal> found = refusals(household, eaters, food, label, today);
   const auto of_species = [](const PersonRefusal& each) {
     return each.reason.refusal == Refusal::kWrongSpecies;
   };
@@ -64,7 +65,7 @@ Status may_put(const Household& household, const LotFacts& facts, const PlaceKey
     }
   }
   const std::vector<PersonRefusal> found =
-      refusals_at(household, *food, facts.label ? &*facts.label : nullptr, place);
+      refusals_at(household, *food, facts.label ? &*facts.label : nullptr, place, today);
   if (found.empty()) return {};
   const bool unread = std::any_of(found.begin(), found.end(), [](const PersonRefusal& each) {
     return each.reason.refusal == Refusal::kLabelUnknown;

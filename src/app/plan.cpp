@@ -8,7 +8,7 @@
 namespace larderloop {
 
 Result<Outcome<PlanReport>> make_plan(const Household& household, Asked asked, const PlanEffort& effort) {
-  auto view = view_book(household);
+  auto view = view_book(household, asked.today);
   if (!view) return fail(view.error());
   Outcome<PlanReport> outcome;
   PlanReport& report = outcome.report;

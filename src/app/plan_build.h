@@ -18,7 +18,7 @@ namespace larderloop {
 // Gives each (food, statement) an id and its tags.
 class Products {
  public:
-  explicit Products(const Household& household) : household_(&household) {}
+  Products(const Household& household, Day today) : household_(&household), today_(today) {}
   // The id of a food under a statement; null = label not read. Stable in the order of asking within one build.
   const std::string& id_of(const Food& food, const Statement* label);
   // Tags for the given eaters, worked out once a product.
@@ -33,6 +33,7 @@ class Products {
 
  private:
   const Household* household_;
+  Day today_;
   std::map<std::string, Product> products_;
   std::map<const Food*, std::vector<std::pair<const Statement*, std::string>>> by_food_;
 };

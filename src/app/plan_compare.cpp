@@ -121,7 +121,7 @@ class Comparer {
   [[nodiscard]] std::optional<RefusalReason> refusal_of(const plan::MealServing& serving) const {
     const Position& position = *of_product_.at(serving.product);
     const Person& person = *find_person(*view_.household, PersonKey(serving.eater));
-    return why_not(*view_.household, person, *position.food, effective_label(*position.facts));
+    return why_not(*view_.household, person, *position.food, effective_label(*position.facts), view_.today);
   }
 
   void count_wrong(const plan::MealServing& serving, EatingTally& sum) const {

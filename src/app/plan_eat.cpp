@@ -21,7 +21,7 @@ class Teller {
     for (const plan::Dealt& dealt : plan::deal(build_.problem, solved)) {
       const Position& position = *build_.lots.at(dealt.lot);
       const Person* person = find_person(*view_.household, PersonKey(dealt.eater));
-      const auto refusal = why_not(*view_.household, *person, *position.food, effective_label(*position.facts));
+      const auto refusal = why_not(*view_.household, *person, *position.food, effective_label(*position.facts), view_.today);
       if (refusal) {
         return fail(ErrorKind::kDefect,
                     "the plan gives " + position.food->name + " to " + person->name + ", but " + refusal_words(*refusal),

@@ -41,7 +41,7 @@ class Builder {
         reserved_(reserved),
         shown_(shown),
         today_(today),
-        products_(household_) {}
+        products_(household_, today_) {}
 
   EatBuild build() {
     plan::EatDownProblem& problem = build_.problem;

@@ -33,7 +33,7 @@ void check_bags(const BookView& view, const PlaceKey& kit, KitPlan& plan) {
     if (found == eaters.end()) continue;
     bool wrong = false, unread = false;
     for (const PersonRefusal& refusal :
-         refusals(*view.household, found->second, *position.food, effective_label(*position.facts))) {
+         refusals(*view.household, found->second, *position.food, effective_label(*position.facts), view.today)) {
       switch (refusal.reason.refusal) {
         case Refusal::kLabelUnknown:
           unread = true;
@@ -41,6 +41,8 @@ void check_bags(const BookView& view, const PlaceKey& kit, KitPlan& plan) {
         case Refusal::kContains:
         case Refusal::kMayContain:
         case Refusal::kDiet:
+        case Refusal::kChoking:
+        case Refusal::kHoney:
           wrong = true;
           break;
         case Refusal::kRefuses:
@@ -111,7 +113,7 @@ std::string why_unmet(const BookView& view, const MenuLine& line, Day hold_until
     known += 1;
     if (food.needs_hot_water || (!food.no_cook && food.kind != FoodKind::kThing)) continue;
     if (!line.food.empty() && eaters.empty()) fitting += 1;
-    else if (refusals(household, eaters, food, food.label ? &*food.label : nullptr).empty()) fitting += 1;
+    else if (refusals(household, eaters, food, food.label ? &*food.label : nullptr, view.today).empty()) fitting += 1;
   }
   if (known == 0) return "the book knows no food for it";
   if (fitting == 0) {
@@ -193,7 +195,7 @@ Result<KitPlan> plan_kit_in(const BookView& view, const KitSchedule& schedule, c
 }
 
 Result<KitPlan> plan_kit(const Household& household, const PlaceKey& kit, Day today) {
-  auto view = view_book(household);
+  auto view = view_book(household, today);
   if (!view) return fail(view.error());
   auto schedule = kit_schedule(household, kit, today);
   if (!schedule) return fail(schedule.error());

@@ -20,7 +20,7 @@ std::set<std::string> Products::tags_of(const std::string& id, const std::vector
   std::set<std::string> tags;
   const Product& product = products_.at(id);
   for (const Person* person : eaters) {
-    if (why_not(*household_, *person, *product.food, product.label)) tags.insert("not-for:" + person->key.str());
+    if (why_not(*household_, *person, *product.food, product.label, today_)) tags.insert("not-for:" + person->key.str());
   }
   return tags;
 }

@@ -19,7 +19,7 @@ class Builder {
         schedule_(schedule),
         reserved_(reserved),
         today_(today),
-        products_(household_) {}
+        products_(household_, today_) {}
 
   RefillBuild build() {
     plan::RefillProblem& problem = build_.problem;

@@ -54,7 +54,7 @@ std::string why_gone(const BookView& view, const MealKey& meal, const ShownServi
   if (not_wanted(household, position->food->key, meal.first, meal.second, serving.person)) {
     return person->name + " asked for no " + (wants_nothing(household, meal.first, meal.second, &serving.person) ? "kit food" : food) + " then";
   }
-  const auto refusal = why_not(household, *person, *position->food, effective_label(*position->facts));
+  const auto refusal = why_not(household, *person, *position->food, effective_label(*position->facts), view.today);
   if (refusal) return food + " is not for " + person->name + ": " + refusal_words(*refusal);
   return {};
 }

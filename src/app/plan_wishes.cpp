@@ -131,7 +131,7 @@ class Asking {
       if (lot->product != product.id) continue;
       const Position& position = *build_.lots.at(lot->id);
       const auto refusal =
-          why_not(household_, person, *position.food, effective_label(*position.facts));
+          why_not(household_, person, *position.food, effective_label(*position.facts), today_);
       if (refusal) {
         reason.take(3, refusal_words(*refusal));
       } else if (lot->available_from && meal.day < *lot->available_from) {

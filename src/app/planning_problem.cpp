@@ -107,7 +107,7 @@ std::int64_t today_of(const PlanningProblem& problem) {
 }
 
 Result<plan::EatDownProblem> eat_down_problem(const Household& household, Asked asked) {
-  auto view = view_book(household);
+  auto view = view_book(household, asked.today);
   if (!view) return fail(view.error());
   auto schedule = schedules(household, asked.today);
   if (!schedule) return fail(schedule.error());
@@ -124,7 +124,7 @@ Result<plan::EatDownProblem> eat_down_problem(const Household& household, Asked 
 
 Result<plan::RefillProblem> refill_problem(const Household& household, const PlaceKey& kit,
                                            Asked asked) {
-  auto view = view_book(household);
+  auto view = view_book(household, asked.today);
   if (!view) return fail(view.error());
   auto schedule = schedules(household, asked.today);
   if (!schedule) return fail(schedule.error());

@@ -339,9 +339,9 @@ class Recorder {
   std::vector<PersonRefusal> concerned() const {
     const Statement* label = facts_.label ? &*facts_.label : nullptr;
     if (request_.kind == EntryKind::kEaten && request_.who)
-      return refusals(household_, {*request_.who}, food_, label);
+      return refusals(household_, {*request_.who}, food_, label, on_);
     if (request_.kind == EntryKind::kFound || request_.kind == EntryKind::kCounted) {
-      return refusals_at(household_, food_, label, place_);
+      return refusals_at(household_, food_, label, place_, on_);
     }
     return {};
   }

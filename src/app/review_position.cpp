@@ -17,8 +17,8 @@ Result<PlaceKey> only_kit(const Household& household) {
 }
 
 Result<StockKey> position_in_kit(const Household& household, const PlaceKey& kit, LotId lot,
-                                 const std::optional<PlaceKey>& at) {
-  auto view = view_book(household);
+                                 const std::optional<PlaceKey>& at, Day today) {
+  auto view = view_book(household, today);
   if (!view) return fail(view.error());
   std::vector<StockKey> found;
   for (const Position& position : view->positions) {

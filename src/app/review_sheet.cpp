@@ -26,7 +26,7 @@ std::vector<PlaceKey> packing_order(const Household& household, const PlaceKey& 
 Result<ReviewSheet> review_sheet(const Household& household, const PlaceKey& kit, Day today) {
   auto schedule = kit_schedule(household, kit, today);
   if (!schedule) return fail(schedule.error());
-  auto view = view_book(household);
+  auto view = view_book(household, today);
   if (!view) return fail(view.error());
   ReviewSheet sheet;
   sheet.schedule = *schedule;

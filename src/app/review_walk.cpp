@@ -200,7 +200,7 @@ Result<Outcome<ReviewStarted>> start_review(const Household& household, const Pl
   auto schedule = kit_schedule(household, kit, asked.today);
   if (!schedule) return fail(schedule.error());
   if (after_use) {
-    auto seen = view_book(household);
+    auto seen = view_book(household, asked.today);
     if (!seen) return fail(seen.error());
     return start_after_use(household, *schedule, *seen, asked);
   }
@@ -211,7 +211,7 @@ Result<Outcome<ReviewStarted>> start_review(const Household& household, const Pl
                 "it can be started from " + plain_day(schedule->next.day - Days(kEarlyDays)) +
                     ", or moved: larderloop review move " + kit.str() + " --to " + iso_day(asked.today));
   }
-  auto view = view_book(household);
+  auto view = view_book(household, asked.today);
   if (!view) return fail(view.error());
   Outcome<ReviewStarted> outcome;
   outcome.report.already_open = schedule->current->state == SlotState::kOpen;
@@ -237,7 +237,7 @@ Result<Outcome<MarkDone>> mark_review(const Household& household, const MarkRequ
   auto schedule = kit_schedule(household, request.kit, asked.today);
   if (!schedule) return fail(schedule.error());
   if (!schedule->current || schedule->current->state != SlotState::kOpen) return no_review_begun(household, *schedule);
-  auto view = view_book(household);
+  auto view = view_book(household, asked.today);
   if (!view) return fail(view.error());
   const auto position = std::find_if(view->positions.begin(), view->positions.end(),
                                      [&](const Position& each) { return each.at == request.at; });
@@ -312,7 +312,7 @@ Result<Outcome<ReviewFinished>> finish_review(const Household& household, const 
     apply_changes(redated, writer.changes);
     seen = &redated;
   }
-  auto view = view_book(*seen);
+  auto view = view_book(*seen, asked.today);
   if (!view) return fail(view.error());
 
   std::vector<Leaving> missing, damaged, pulled;

@@ -11,7 +11,7 @@ namespace {
 // What is missing to the par level in the pantry after the kits were served, from the pack that is cheapest a unit.
 std::vector<BuyLine> pantry_lines(const Household& household, const PlanReport& plan) {
   std::vector<BuyLine> lines;
-  const auto view = view_book(household);
+  const auto view = view_book(household, plan.as_of);
   if (!view) return lines;  // make_plan has replayed the same record
   std::map<FoodKey, std::int64_t> on_hand;
   for (const Position& position : view->positions) {

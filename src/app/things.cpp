@@ -80,12 +80,12 @@ Result<Statement> statement_of(const Household& household, const Food& food, con
 // Whom the words of a label concern. An unread label, a taste or another species is no news of a
 // label.
 std::vector<PersonRefusal> concerned(const Household& household, const Food& food,
-                                     const Statement& label) {
+                                     const Statement& label, Day today) {
   std::vector<PersonKey> everyone;
   for (const Person& person : household.people) {
     if (!person.retired) everyone.push_back(person.key);
   }
-  std::vector<PersonRefusal> found = refusals(household, everyone, food, &label);
+  std::vector<PersonRefusal> found = refusals(household, everyone, food, &label, today);
   found.erase(std::remove_if(found.begin(), found.end(),
                              [](const PersonRefusal& each) {
                                return each.reason.refusal != Refusal::kContains &&
@@ -96,12 +96,12 @@ std::vector<PersonRefusal> concerned(const Household& household, const Food& foo
   return found;
 }
 
-LabelNews news_of(const Household& household, const Food& food, const Statement& label) {
+LabelNews news_of(const Household& household, const Food& food, const Statement& label, Day today) {
   LabelNews news;
   news.label = label;
   news.differs =
       !food.label || food.label->declared != label.declared || food.label->suits != label.suits;
-  news.must_not = concerned(household, food, label);
+  news.must_not = concerned(household, food, label, today);
   return news;
 }
 
@@ -165,7 +165,7 @@ Result<Outcome<PersonSaved>> saved(const Household& household, Person person,
     const Lot& lot = *find_lot(after, at.lot);
     const LotFacts facts = lot_facts(after, lot);
     const auto found = refusals_at(after, *find_food(after, lot.food),
-                                   facts.label ? &*facts.label : nullptr, at.place);
+                                   facts.label ? &*facts.label : nullptr, at.place, asked.today);
     if (std::any_of(found.begin(), found.end(),
                     [&](const PersonRefusal& each) { return each.person == person.key; }))
       wrong.insert(at.lot);
@@ -174,12 +174,12 @@ Result<Outcome<PersonSaved>> saved(const Household& household, Person person,
   return outcome;
 }
 
-Result<Outcome<FoodSaved>> saved(const Household& household, Food food) {
+Result<Outcome<FoodSaved>> saved(const Household& household, Food food, Day today) {
   if (food.label) {
     if (Status right = check_words(household, *food.label); !right) return fail(right.error());
   }
   Outcome<FoodSaved> outcome;
-  if (food.label) outcome.report.must_not = concerned(household, food, *food.label);
+  if (food.label) outcome.report.must_not = concerned(household, food, *food.label, today);
   outcome.changes.foods = {food};
   outcome.report.food = std::move(food);
   return outcome;
@@ -201,16 +201,16 @@ Result<Outcome<PersonSaved>> change_person(const Household& household, Person pe
   return saved(household, std::move(person), own, asked);
 }
 
-Result<Outcome<FoodSaved>> add_food(const Household& household, Food food, Asked) {
+Result<Outcome<FoodSaved>> add_food(const Household& household, Food food, Asked asked) {
   auto key = new_key(food.key, food.name, "food",
                      [&](const FoodKey& each) { return find_food(household, each); });
   if (!key) return fail(key.error());
   food.key = *key;
-  return saved(household, std::move(food));
+  return saved(household, std::move(food), asked.today);
 }
 
-Result<Outcome<FoodSaved>> change_food(const Household& household, Food food, Asked) {
-  return saved(household, std::move(food));
+Result<Outcome<FoodSaved>> change_food(const Household& household, Food food, Asked asked) {
+  return saved(household, std::move(food), asked.today);
 }
 
 Result<Outcome<PlaceSaved>> add_place(const Household& household, Place place, Asked) {
@@ -256,7 +256,7 @@ Result<Outcome<LotAdded>> add_lot(const Household& household, const NewLot& requ
     auto label = statement_of(household, *food, *request.label, asked.today);
     if (!label) return fail(label.error());
     added.lot.label = *label;
-    added.label = news_of(household, *food, *label);
+    added.label = news_of(household, *food, *label, asked.today);
     outcome.changes.foods = food_with(*food, *label);
   }
   outcome.changes.lots = {added.lot};
@@ -308,7 +308,7 @@ Result<Outcome<LotRead>> read_lot(const Household& household, const LotLearnt& r
     auto label = statement_of(household, food, *request.label, asked.today);
     if (!label) return fail(label.error());
     reading.label = *label;
-    report.label = news_of(household, food, *label);
+    report.label = news_of(household, food, *label, asked.today);
     outcome.changes.foods = food_with(food, *label);
   }
   outcome.changes.readings = {reading};
@@ -320,7 +320,7 @@ Result<Outcome<LotRead>> read_lot(const Household& household, const LotLearnt& r
   for (const auto& [at, amount] : ledger->stock()) {
     if (at.lot != lot->id) continue;
     auto wrong =
-        refusals_at(after, food, report.after.label ? &*report.after.label : nullptr, at.place);
+        refusals_at(after, food, report.after.label ? &*report.after.label : nullptr, at.place, asked.today);
     if (!wrong.empty()) report.now_wrong.emplace_back(at.place, std::move(wrong));
   }
   return outcome;

@@ -120,7 +120,7 @@ Status assume_recall(Assumption& assumption, const WhatIf& assumed, Asked asked)
         "'" + assumed.gtin +
             "' is no GTIN: the check digit is wrong, or there are not 8, 12, 13 or 14 digits",
         "type the digits below the barcode again");
-  auto view = view_book(assumption.after);
+  auto view = view_book(assumption.after, asked.today);
   if (!view) return fail(view.error());
   std::set<LotId> lots;
   for (const Position& position : view->positions) {
@@ -235,7 +235,7 @@ Result<KitWhatIf> compare_kit(const Household& before, const Household& after, c
 
 // Helpings of the shown plan that would be given to somebody who must not have them.
 Result<std::vector<WrongMeal>> wrong_meals(const Household& after, Day today) {
-  auto view = view_book(after);
+  auto view = view_book(after, today);
   if (!view) return fail(view.error());
   std::vector<WrongMeal> all;
   for (const ShownMeal& meal : after.shown_meals) {
@@ -249,7 +249,7 @@ Result<std::vector<WrongMeal>> wrong_meals(const Household& after, Day today) {
         wrong.why = "not at home any more";
       } else if (facts.state != LotState::kOk) {
         wrong.why = "it is " + std::string(lot_state_name(facts.state));
-      } else if (const auto reason = why_not(after, *person, food, effective_label(facts))) {
+      } else if (const auto reason = why_not(after, *person, food, effective_label(facts), today)) {
         wrong.why = refusal_words(*reason);
       } else {
         continue;

@@ -91,7 +91,7 @@ Result<std::unique_ptr<Work>> Work::make(const Household& household, Asked asked
   auto work = std::make_unique<Work>();
   work->household = &household;
   work->today = asked.today;
-  auto view = view_book(household);
+  auto view = view_book(household, asked.today);
   if (!view) return fail(view.error());
   work->view = std::move(*view);
   auto planned = make_plan(household, asked);
@@ -187,7 +187,7 @@ Result<std::unique_ptr<Work::IfGood>> Work::if_good(const KitWork& kit,
     }
     other->household.readings.push_back(std::move(reading));
   }
-  auto seen = view_book(other->household);
+  auto seen = view_book(other->household, today);
   if (!seen) return fail(seen.error());
   other->view = std::move(*seen);
   other->build = build_refill(other->view, kit.plan->schedule, kit.reserved, today);
@@ -214,7 +214,7 @@ MealTime Work::time_of(const plan::EatMeal& meal) const {
 std::optional<RefusalReason> Work::refusal(const Position& position, const PersonKey& key) const {
   const Person* person = find_person(*household, key);
   if (person == nullptr) return std::nullopt;
-  return why_not(*household, *person, *position.food, effective_label(*position.facts));
+  return why_not(*household, *person, *position.food, effective_label(*position.facts), today);
 }
 
 }  // namespace larderloop::what_if

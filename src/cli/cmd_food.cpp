@@ -117,7 +117,7 @@ Action add_food_show(CLI::App& app, Runtime& runtime) {
     return runtime.read([&](const Household& household, Asked asked) -> Result<int> {
       auto food = named_food(household, *name);
       if (!food) return fail(food.error());
-      auto show = show_food(household, (*food)->key);
+      auto show = show_food(household, (*food)->key, asked.today);
       if (!show) return fail(show.error());
       if (runtime.options.json)
         runtime.print_bytes(render_food_json(household, *show, asked.today));

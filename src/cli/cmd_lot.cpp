@@ -165,7 +165,7 @@ Action add_lot_list(CLI::App& app, Runtime& runtime) {
         if (!kind) return fail(kind.error());
         filter.kind = *kind;
       }
-      auto rows = list_lots(household, filter);
+      auto rows = list_lots(household, filter, asked.today);
       if (!rows) return fail(rows.error());
       if (runtime.options.json)
         runtime.print_bytes(render_lots_json(household, *rows, asked.today));
@@ -186,7 +186,7 @@ Action add_lot_show(CLI::App& app, Runtime& runtime) {
     return runtime.read([&](const Household& household, Asked asked) -> Result<int> {
       auto lot = named_lot(household, *name);
       if (!lot) return fail(lot.error());
-      auto show = show_lot(household, (*lot)->id);
+      auto show = show_lot(household, (*lot)->id, asked.today);
       if (!show) return fail(show.error());
       if (runtime.options.json)
         runtime.print_bytes(render_lot_json(household, *show, asked.today));

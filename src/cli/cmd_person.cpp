@@ -259,7 +259,7 @@ Action add_person_show(CLI::App& app, Runtime& runtime) {
     return runtime.read([&](const Household& household, Asked asked) -> Result<int> {
       auto person = named_person(household, *name);
       if (!person) return fail(person.error());
-      auto show = show_person(household, (*person)->key);
+      auto show = show_person(household, (*person)->key, asked.today);
       if (!show) return fail(show.error());
       if (runtime.options.json)
         runtime.print_bytes(render_person_json(household, *show, asked.today));

@@ -164,7 +164,7 @@ Action add_place_show(CLI::App& app, Runtime& runtime) {
     return runtime.read([&](const Household& household, Asked asked) -> Result<int> {
       auto place = named_place(household, *name);
       if (!place) return fail(place.error());
-      auto show = show_place(household, (*place)->key);
+      auto show = show_place(household, (*place)->key, asked.today);
       if (!show) return fail(show.error());
       if (runtime.options.json)
         runtime.print_bytes(render_place_json(household, *show, asked.today));

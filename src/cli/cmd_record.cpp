@@ -79,6 +79,10 @@ void caution_eater(const Recorded& report, const PersonRefusal& refusal, Runtime
       runtime.warn(words + "; read it now: larderloop lot label " +
                    std::to_string(report.lot.value()) + " --read-by NAME --contains KEYS");
       return;
+    case Refusal::kChoking:
+    case Refusal::kHoney:
+      runtime.warn(words + "; watch the child, and ask a doctor or the emergency service if anything seems wrong");
+      return;
     case Refusal::kDiet:
     case Refusal::kRefuses:
     case Refusal::kWrongSpecies:

@@ -39,7 +39,7 @@ Result<MarkRequest> mark_request(const Household& household, const MarkOptions& 
     if (!named) return fail(named.error());
     place = (*named)->key;
   }
-  auto at = position_in_kit(household, *kit, (*lot)->id, place);
+  auto at = position_in_kit(household, *kit, (*lot)->id, place, asked.today);
   if (!at) return fail(at.error());
   request.at = *at;
   if (!given.units.empty() && given.units != "all") {

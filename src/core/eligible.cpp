@@ -26,6 +26,15 @@ bool formula_is_for(const Household& household, const Person& person, const Food
   });
 }
 
+// Food that is a danger to a small child, whatever its label says.
+std::optional<RefusalReason> too_young(const Person& person, const Food& food, Day on) {
+  if (!person.is_human() || !person.born) return std::nullopt;
+  const int years = age_years(*person.born, on);
+  if (food.honey && years < kHoneyUnder) return RefusalReason{Refusal::kHoney, {}};
+  if (food.choking_risk && years < kChokingUnder) return RefusalReason{Refusal::kChoking, {}};
+  return std::nullopt;
+}
+
 // Was the label read before the household began to look for this key?
 bool read_too_early(const Household& household, const Avoid& avoid, const Statement& label) {
   return std::any_of(household.own_allergens.begin(), household.own_allergens.end(),
@@ -73,7 +82,7 @@ bool needs_label(const Person& person) {
 }
 
 std::optional<RefusalReason> why_not(const Household& household, const Person& person,
-                                     const Food& food, const Statement* label) {
+                                     const Food& food, const Statement* label, Day on) {
   if (auto reason = wrong_kind(person, food)) return reason;
   if (food.infant_formula && !formula_is_for(household, person, food))
     return RefusalReason{Refusal::kInfantFormula, {}};
@@ -82,6 +91,7 @@ std::optional<RefusalReason> why_not(const Household& household, const Person& p
     if (auto reason = declared_against(household, person, *label)) return reason;
     if (auto reason = against_diet(person, *label)) return reason;
   }
+  if (auto reason = too_young(person, food, on)) return reason;
   const auto rating = person.ratings.find(food.key);
   if (rating != person.ratings.end() && rating->second <= kRefusalRating)
     return RefusalReason{Refusal::kRefuses, {}};
@@ -90,12 +100,12 @@ std::optional<RefusalReason> why_not(const Household& household, const Person& p
 
 std::vector<PersonRefusal> refusals(const Household& household,
                                     const std::vector<PersonKey>& people, const Food& food,
-                                    const Statement* label) {
+                                    const Statement* label, Day on) {
   std::vector<PersonRefusal> all;
   for (const PersonKey& key : people) {
     const Person* person = find_person(household, key);
     if (person == nullptr) continue;
-    if (auto reason = why_not(household, *person, food, label))
+    if (auto reason = why_not(household, *person, food, label, on))
       all.push_back({key, std::move(*reason)});
   }
   std::sort(all.begin(), all.end(),
@@ -126,6 +136,10 @@ std::string refusal_words(const RefusalReason& reason) {
       return "it is not served at meals";
     case Refusal::kInfantFormula:
       return "it is infant formula, and no menu line names it for them";
+    case Refusal::kChoking:
+      return "it can choke a child under four";
+    case Refusal::kHoney:
+      return "it has honey in it, which can make a child under one ill";
   }
   return {};
 }

@@ -27,6 +27,10 @@ std::string_view refusal_name(Refusal refusal) {
       return "not_food";
     case Refusal::kInfantFormula:
       return "infant_formula";
+    case Refusal::kChoking:
+      return "choking";
+    case Refusal::kHoney:
+      return "honey";
   }
   return "not_food";
 }

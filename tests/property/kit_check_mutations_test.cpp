@@ -115,7 +115,7 @@ class Oracle {
   }
   // May the person be given it, as far as label, allergies and diet go?
   [[nodiscard]] bool label_forbids(const PersonKey& who, const Lies& each) const {
-    return !raw::forbidden_lot(liked_, who, each.at.lot).empty();
+    return !raw::forbidden_lot(liked_, who, each.at.lot, kToday).empty();
   }
   [[nodiscard]] std::string wrong_with(const Lies& each) const {
     const Food& food = *each.food;
@@ -137,10 +137,6 @@ class Oracle {
       const bool human = person.species == "human";
       if (human != (food.kind != FoodKind::kPetFood)) continue;
       if (!food.infant_formula && label_forbids(who, each)) return "not for " + who.str();
-      const bool under_four = person.born && *person.born > *parse_iso_day("2023-04-04");
-      const bool under_one = person.born && *person.born > *parse_iso_day("2026-04-04");
-      if ((food.choking_risk && under_four) || (food.honey && under_one))
-        return "a danger to " + who.str();
     }
     return "";
   }
@@ -156,7 +152,7 @@ class Oracle {
       if (line.everyone && person.species == "human") people.insert(person.key);
     }
     for (const PersonKey& who : people) {
-      if (!raw::forbidden_lot(home_, who, each.at.lot).empty()) return false;
+      if (!raw::forbidden_lot(home_, who, each.at.lot, kToday).empty()) return false;
     }
     return true;
   }

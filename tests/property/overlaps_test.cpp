@@ -79,6 +79,8 @@ TEST(OverlapsProperty, IsReflexiveAndSymmetric) {
   EXPECT_GT(pairs, 20U);
 }
 
+const Day kOn = *parse_iso_day("2027-04-03");
+
 TEST(WhyNotProperty, DeclaringMoreNeverTurnsANoIntoAYes) {
   const auto keys = all_keys();
   std::size_t refused = 0;
@@ -87,7 +89,7 @@ TEST(WhyNotProperty, DeclaringMoreNeverTurnsANoIntoAYes) {
     const Household home = with_own_keys(dice);
     const Person person = some_person(dice, keys);
     const Statement label = some_label(dice, keys);
-    if (!why_not(home, person, stew(), &label)) continue;
+    if (!why_not(home, person, stew(), &label, kOn)) continue;
     ++refused;
     Statement more = label;
     const std::string& key = some_key(dice, keys);
@@ -96,7 +98,7 @@ TEST(WhyNotProperty, DeclaringMoreNeverTurnsANoIntoAYes) {
       more.declared[key] = some_way(dice);
     else
       there->second = Declared::kContains;
-    ASSERT_TRUE(why_not(home, person, stew(), &more))
+    ASSERT_TRUE(why_not(home, person, stew(), &more, kOn))
         << "seed " << seed << ": yes after declaring " << key;
   }
   EXPECT_GT(refused, 2'000U);
@@ -109,11 +111,11 @@ TEST(WhyNotProperty, AvoidingMoreOrAcceptingLessNeverTurnsANoIntoAYes) {
     const Household home = with_own_keys(dice);
     const Person person = some_person(dice, keys);
     const Statement label = some_label(dice, keys);
-    if (!why_not(home, person, stew(), &label)) continue;
+    if (!why_not(home, person, stew(), &label, kOn)) continue;
     Person stricter = person;
     for (Avoid& avoid : stricter.avoid) avoid.accept_may_contain = false;
     stricter.avoid.push_back({some_key(dice, keys), true});
-    ASSERT_TRUE(why_not(home, stricter, stew(), &label)) << "seed " << seed;
+    ASSERT_TRUE(why_not(home, stricter, stew(), &label, kOn)) << "seed " << seed;
   }
 }
 
@@ -128,7 +130,7 @@ TEST(WhyNotProperty, AnUnreadLabelNeverPassesForAnybodyWithAvoidOrDiet) {
     ASSERT_EQ(needs_label(person), needs);
     if (!needs) continue;
     ++with_needs;
-    const auto reason = why_not(home, person, stew(), nullptr);
+    const auto reason = why_not(home, person, stew(), nullptr, kOn);
     ASSERT_TRUE(reason) << "seed " << seed;
     ASSERT_EQ(reason->refusal, Refusal::kLabelUnknown) << "seed " << seed;
   }
@@ -147,8 +149,8 @@ TEST(WhyNotProperty, AgreesWithASecondOpinionOnEveryLot) {
         continue;  // not the predicate's business, but the second opinion's
       for (const Person& person : home.people) {
         const bool mine = !why_not(home, person, *find_food(home, facts.food),
-                                   facts.label ? &*facts.label : nullptr);
-        const std::string other = raw::forbidden_lot(home, person.key, facts.id);
+                                   facts.label ? &*facts.label : nullptr, kOn);
+        const std::string other = raw::forbidden_lot(home, person.key, facts.id, kOn);
         ASSERT_EQ(mine, other.empty()) << "seed " << seed << ", lot " << facts.id.value() << " for "
                                        << person.name << ": " << other;
         mine ? ++yes : ++no;

@@ -28,7 +28,7 @@ struct Seen {
 // `shown`: the household that the pages are made from; `truth`: by which they are judged.
 Seen walk_kits(const Household& truth, const Household& shown) {
   Seen seen;
-  const auto view = view_book(shown);
+  const auto view = view_book(shown, kToday);
   EXPECT_TRUE(view.has_value());
   for (const PlaceKey& kit : places_of_kind(shown, PlaceKind::kKit)) {
     const paper::KitNow now = paper::kit_now(*view, kit, kToday);
@@ -36,7 +36,7 @@ Seen walk_kits(const Household& truth, const Household& shown) {
       for (const paper::Dealt& dealt : line.dealt) {
         seen.servings += 1;
         for (const PersonKey& person : line.eaters) {
-          const std::string why = raw::forbidden_lot(truth, person, dealt.position->at.lot);
+          const std::string why = raw::forbidden_lot(truth, person, dealt.position->at.lot, kToday);
           if (!why.empty()) seen.findings.push_back(person.str() + ": " + why);
         }
       }
@@ -49,7 +49,7 @@ Seen walk_kits(const Household& truth, const Household& shown) {
     // Every line of the card that speaks of a lot is a warning; the others name nobody who must not have it.
     for (const paper::Beside& each : now.beside) {
       for (const PersonKey& person : eaters_at(truth, each.position->at.place)) {
-        const std::string why = raw::forbidden_lot(truth, person, each.position->at.lot);
+        const std::string why = raw::forbidden_lot(truth, person, each.position->at.lot, kToday);
         const bool people_and_pets = find_person(truth, person)->is_human() == (each.position->food->kind == FoodKind::kPetFood);
         if (why.empty() || people_and_pets) continue;
         const std::string lot = "lot " + std::to_string(each.position->at.lot.value()) + ";";

@@ -22,11 +22,6 @@ namespace {
 
 using Findings = std::vector<std::string>;
 
-Asked asked_on(int year, unsigned month, unsigned day) {
-  const Day today{date::local_days{date::year{year} / static_cast<int>(month) / static_cast<int>(day)}};
-  return {today, midnight(today)};
-}
-
 int scale() {
   const char* text = std::getenv("LARDERLOOP_TEST_SCALE");
   return text == nullptr ? 1 : std::max(1, std::atoi(text));
@@ -36,6 +31,13 @@ void judge(Findings& findings, const std::string& where, const std::string& verd
   if (!verdict.empty()) findings.push_back(where + ": " + verdict);
 }
 
+Asked asked_on(int year, unsigned month, unsigned day) {
+  const Day today{date::local_days{date::year{year} / static_cast<int>(month) / static_cast<int>(day)}};
+  return {today, midnight(today)};
+}
+
+const Asked kAsked = asked_on(2026, 11, 25);
+
 // ---- one walk an output, each from what the output says and nothing else ----
 
 Findings walk_plan_meals(const Household& truth, const nlohmann::json& plan) {
@@ -43,7 +45,7 @@ Findings walk_plan_meals(const Household& truth, const nlohmann::json& plan) {
   for (const auto& meal : plan["data"]["eat_down"]["meals"]) {
     for (const auto& helping : meal["helpings"]) {
       judge(findings, "plan " + meal["day"].get<std::string>(),
-            raw::forbidden_lot(truth, PersonKey(helping["person"]), LotId(helping["lot"].get<std::int64_t>())));
+            raw::forbidden_lot(truth, PersonKey(helping["person"]), LotId(helping["lot"].get<std::int64_t>()), kAsked.today));
     }
   }
   return findings;
@@ -76,8 +78,8 @@ Findings walk_refill(const Household& truth, const nlohmann::json& plan) {
       if (!is_eaten(truth, fill["food"])) continue;
       for (const PersonKey& person : eaters(truth, fill["menu_line"])) {
         judge(findings, "refill of " + kit["kit"].get<std::string>(),
-              fill["lot"].is_null() ? raw::forbidden_pack(truth, person, FoodKey(fill["food"]))
-                                    : raw::forbidden_lot(truth, person, LotId(fill["lot"].get<std::int64_t>())));
+              fill["lot"].is_null() ? raw::forbidden_pack(truth, person, FoodKey(fill["food"]), kAsked.today)
+                                    : raw::forbidden_lot(truth, person, LotId(fill["lot"].get<std::int64_t>()), kAsked.today));
       }
     }
   }
@@ -91,7 +93,7 @@ Findings walk_shop(const Household& truth, const nlohmann::json& shop) {
       if (!is_eaten(truth, line["food"])) continue;
       for (const auto& person : line["for"]) {
         judge(findings, "shop " + line["food"].get<std::string>(),
-              raw::forbidden_pack(truth, PersonKey(person), FoodKey(line["food"])));
+              raw::forbidden_pack(truth, PersonKey(person), FoodKey(line["food"]), kAsked.today));
       }
     }
   }
@@ -117,7 +119,7 @@ Findings walk_text(const Household& truth, const std::string& text, const std::s
         if (!whole) continue;
         std::string verdict = "no lot of it";
         for (const Lot& lot : truth.lots) {
-          if (lot.food == food.key && !verdict.empty()) verdict = raw::forbidden_lot(truth, person.key, lot.id);
+          if (lot.food == food.key && !verdict.empty()) verdict = raw::forbidden_lot(truth, person.key, lot.id, kAsked.today);
         }
         judge(findings, output + ": " + food.name + " for " + person.name, verdict);
       }
@@ -165,11 +167,11 @@ Household without_hindrance(Household household) {
     person.diets.clear();
     person.ratings.clear();
   }
+  for (Food& food : household.foods) food.choking_risk = food.honey = false;
   return household;
 }
 
 constexpr int kHouseholds = 60;
-const Asked kAsked = asked_on(2026, 11, 25);
 
 TEST(SafetyWalk, NothingIsOfferedToWhoMustNotHaveIt) {
   std::size_t offers = 0;
@@ -241,7 +243,7 @@ TEST(SafetyWalk, WishesAreNeverStrongerThanThePredicate) {
       wanted += 1;
       EXPECT_EQ(told.count(wish.id.value()), 1U) << "seed " << seed << ": wish " << wish.id.value() << " is dropped in silence";
       for (const Lot& lot : household.lots) {
-        if (wish.person && lot.food == wish.food && !raw::forbidden_lot(household, *wish.person, lot.id).empty()) {
+        if (wish.person && lot.food == wish.food && !raw::forbidden_lot(household, *wish.person, lot.id, kAsked.today).empty()) {
           unsafe_wants += 1;
           break;
         }

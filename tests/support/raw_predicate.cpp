@@ -42,7 +42,7 @@ const Food& food_of(const Household& household, const FoodKey& key) {
                        [&](const Food& food) { return food.key == key; });
 }
 
-std::string forbidden(const Household& household, const Person& person, const Food& food, const Statement* label) {
+std::string forbidden(const Household& household, const Person& person, const Food& food, const Statement* label, Day today) {
   if (person.species != "human" && (food.kind != FoodKind::kPetFood || food.species != person.species)) {
     return "a pet is given what is not its food";
   }
@@ -58,6 +58,13 @@ std::string forbidden(const Household& household, const Person& person, const Fo
   }
   const auto rating = person.ratings.find(food.key);
   if (rating != person.ratings.end() && rating->second <= -2) return "refused by " + person.name;
+  if (person.species == "human" && person.born) {
+    // The birthday at which the danger is over: CDC "Choking Hazards" (under four), CDC "Foods and Drinks to Avoid" (honey under one).
+    const auto over_at = [&](int age) { return date::year_month_day{*person.born} + date::years{age}; };
+    const date::year_month_day on{today};
+    if (food.choking_risk && on < over_at(4)) return "can choke " + person.name;
+    if (food.honey && on < over_at(1)) return "honey for " + person.name;
+  }
   if (person.avoid.empty() && person.diets.empty()) return {};
   if (label == nullptr) return "the label was not read";
   for (const Avoid& avoid : person.avoid) {
@@ -78,7 +85,7 @@ std::string forbidden(const Household& household, const Person& person, const Fo
 
 }  // namespace
 
-std::string forbidden_lot(const Household& household, const PersonKey& person, LotId id) {
+std::string forbidden_lot(const Household& household, const PersonKey& person, LotId id, Day today) {
   const Lot& lot = *std::find_if(household.lots.begin(), household.lots.end(),
                                  [&](const Lot& each) { return each.id == id; });
   const Statement* label = lot.label ? &*lot.label : nullptr;
@@ -89,12 +96,12 @@ std::string forbidden_lot(const Household& household, const PersonKey& person, L
     if (reading.state) state = *reading.state;
   }
   if (state != LotState::kOk) return "the lot was set aside";
-  return forbidden(household, person_of(household, person), food_of(household, lot.food), label);
+  return forbidden(household, person_of(household, person), food_of(household, lot.food), label, today);
 }
 
-std::string forbidden_pack(const Household& household, const PersonKey& person, const FoodKey& key) {
+std::string forbidden_pack(const Household& household, const PersonKey& person, const FoodKey& key, Day today) {
   const Food& food = food_of(household, key);
-  return forbidden(household, person_of(household, person), food, food.label ? &*food.label : nullptr);
+  return forbidden(household, person_of(household, person), food, food.label ? &*food.label : nullptr, today);
 }
 
 }  // namespace larderloop::raw

@@ -10,8 +10,8 @@
 namespace larderloop::raw {
 
 // Must this person not be given food of this lot? Empty = may; else why, for the test's message.
-[[nodiscard]] std::string forbidden_lot(const Household& household, const PersonKey& person, LotId lot);
+[[nodiscard]] std::string forbidden_lot(const Household& household, const PersonKey& person, LotId lot, Day today);
 // The same for a pack that is yet to be bought: judged by the food's last read label.
-[[nodiscard]] std::string forbidden_pack(const Household& household, const PersonKey& person, const FoodKey& food);
+[[nodiscard]] std::string forbidden_pack(const Household& household, const PersonKey& person, const FoodKey& food, Day today);
 
 }  // namespace larderloop::raw

@@ -129,7 +129,7 @@ Household right_kit(Household home, const PlaceKey& kit, Day today) {
     const Food& food = *find_food(home, line.food);
     const std::vector<PersonKey> people = eaters_of(home, line);
     if (people.empty() || food.kind == FoodKind::kWater || food.roles.empty()) continue;
-    if (refusals(home, people, food, food.label ? &*food.label : nullptr).empty()) continue;
+    if (refusals(home, people, food, food.label ? &*food.label : nullptr, today).empty()) continue;
     line.food = FoodKey();
     line.role = *food.roles.begin();
   }

@@ -41,7 +41,7 @@ struct LotFilter {
 };
 // Soonest first; lots without a day last; then by number. Fails when the record cannot be replayed.
 [[nodiscard]] Result<std::vector<LotRow>> list_lots(const Household& household,
-                                                    const LotFilter& filter);
+                                                    const LotFilter& filter, Day today);
 
 struct LotShow {
   Lot lot;
@@ -51,14 +51,14 @@ struct LotShow {
   std::vector<PersonRefusal>
       must_not;  // of all people, by the label of this very lot; other species are left out
 };
-[[nodiscard]] Result<LotShow> show_lot(const Household& household, LotId lot);
+[[nodiscard]] Result<LotShow> show_lot(const Household& household, LotId lot, Day today);
 
 struct FoodShow {
   Food food;
   std::vector<LotRow> lots;             // on hand, soonest first
   std::vector<PersonRefusal> must_not;  // of all people, by the food's last read label
 };
-[[nodiscard]] Result<FoodShow> show_food(const Household& household, const FoodKey& food);
+[[nodiscard]] Result<FoodShow> show_food(const Household& household, const FoodKey& food, Day today);
 
 // `mass_g`: of what lies there and inside, opened units counted whole; `unweighed`: units whose
 // mass nobody gave.
@@ -70,7 +70,7 @@ struct PlaceShow {
   std::int64_t mass_g = 0;
   std::int64_t unweighed = 0;
 };
-[[nodiscard]] Result<PlaceShow> show_place(const Household& household, const PlaceKey& place);
+[[nodiscard]] Result<PlaceShow> show_place(const Household& household, const PlaceKey& place, Day today);
 
 struct PersonShow {
   Person person;
@@ -78,6 +78,7 @@ struct PersonShow {
   std::vector<std::pair<FoodKey, RefusalReason>> must_not;  // foods, by their last read label
   std::vector<Lying> wrong;  // what lies where the person eats and is not for them
 };
-[[nodiscard]] Result<PersonShow> show_person(const Household& household, const PersonKey& person);
+[[nodiscard]] Result<PersonShow> show_person(const Household& household, const PersonKey& person,
+                                             Day today);
 
 }  // namespace larderloop

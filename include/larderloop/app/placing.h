@@ -18,7 +18,8 @@ namespace larderloop {
 // Those of them who must not have it. Water and things are nobody's to refuse; food of one species
 // lies fine beside that of another as long as somebody there can have it.
 [[nodiscard]] std::vector<PersonRefusal> refusals_at(const Household& household, const Food& food,
-                                                     const Statement* label, const PlaceKey& place);
+                                                     const Statement* label, const PlaceKey& place,
+                                                     Day today);
 // May more of this lot be put there? kBadData with the reason and the next step: somebody who eats
 // from there must not have it, the lot is doubtful or recalled and the place is in a kit, or its
 // safety date has passed.

@@ -63,7 +63,7 @@ struct ReviewStarted {
 [[nodiscard]] Result<PlaceKey> only_kit(const Household& household);
 // Where a lot lies in a kit. kUsage when in several places and `at` names none of them.
 [[nodiscard]] Result<StockKey> position_in_kit(const Household& household, const PlaceKey& kit, LotId lot,
-                                               const std::optional<PlaceKey>& at);
+                                               const std::optional<PlaceKey>& at, Day today);
 
 struct MarkRequest {
   PlaceKey kit;

@@ -130,15 +130,15 @@ TEST(Things, AReadingThatMakesAPlaceWrongSaysWhere) {
 TEST(Placing, ACatsFoodLiesBesidePeoplesFoodWhereTheCatEats) {
   Household household = small_household();
   const Food& kibble = *find_food(household, FoodKey("kibble"));
-  EXPECT_FALSE(refusals_at(household, kibble, nullptr, PlaceKey("bag-bo")).empty());
+  EXPECT_FALSE(refusals_at(household, kibble, nullptr, PlaceKey("bag-bo"), kAsked.today).empty());
   MenuLine line = household.menu.front();
   line.id = MenuLineId(3);
   line.people = {PersonKey("tomte")};
   line.role = Role::kPetMeal;
   household.menu.push_back(line);
-  EXPECT_TRUE(refusals_at(household, kibble, nullptr, PlaceKey("bag-bo")).empty());
+  EXPECT_TRUE(refusals_at(household, kibble, nullptr, PlaceKey("bag-bo"), kAsked.today).empty());
   EXPECT_TRUE(refusals_at(household, *find_food(household, FoodKey("stew")),
-                          &*household.lots.front().label, PlaceKey("bag-bo"))
+                          &*household.lots.front().label, PlaceKey("bag-bo"), kAsked.today)
                   .empty());
 }
 
@@ -147,13 +147,13 @@ TEST(Look, LotsAreSoonestFirstAndNamedWhereTheyAreWrong) {
   household.lots[1].mark = {"2027-05-01", MarkKind::kBestBefore, Precision::kDay,
                             day_at("2027-05-01")};
   household.entries[1].at.place = PlaceKey("bag-ida");
-  const auto rows = list_lots(household, {});
+  const auto rows = list_lots(household, {}, kAsked.today);
   ASSERT_TRUE(rows);
   ASSERT_EQ(rows->size(), 2U);
   EXPECT_EQ(rows->front().facts.id, LotId(2));
   EXPECT_EQ(rows->front().lies.front().must_not.size(), 1U);
   EXPECT_TRUE(rows->back().lies.front().must_not.empty());
-  const auto ida = show_person(household, PersonKey("ida"));
+  const auto ida = show_person(household, PersonKey("ida"), kAsked.today);
   ASSERT_TRUE(ida);
   EXPECT_EQ(ida->wrong.size(), 1U);
   EXPECT_EQ(ida->eats_from, std::vector<PlaceKey>{PlaceKey("bag-ida")});

@@ -119,13 +119,14 @@ class WhyNot : public ::testing::Test {
  protected:
   std::optional<RefusalReason> ask(const char* person, const char* food, const Statement* label) {
     return why_not(home, *find_person(home, PersonKey(person)), *find_food(home, FoodKey(food)),
-                   label);
+                   label, on);
   }
   Person& person(const char* key) {
     return *std::find_if(home.people.begin(), home.people.end(),
                          [&](const Person& each) { return each.key.str() == key; });
   }
   Household home = core_household();
+  Day on = *parse_iso_day("2027-03-01");
 };
 
 TEST_F(WhyNot, SaysYesWhereNothingStandsAgainstIt) {
@@ -261,10 +262,34 @@ TEST_F(WhyNot, NamesTheGravestReasonFirst) {
   EXPECT_EQ(ask("ada", "cat-dinner", &both), (RefusalReason{Refusal::kWrongSpecies, ""}));
 }
 
+// CDC, "Choking Hazards" (firm, round, sticky food: not before four) and "Foods and Drinks to Avoid or Limit" (no honey before 12
+// months): the ages, from memory of these pages.
+TEST_F(WhyNot, KnowsWhatASmallChildMustNotHave) {
+  const Statement label = label_read({});
+  Food& food = *std::find_if(home.foods.begin(), home.foods.end(), [](const Food& each) { return each.key.str() == "lentil-stew"; });
+  food.choking_risk = true;
+  person("ben").avoid.clear();
+  person("ben").diets.clear();
+  const auto born = [&](const char* day) {
+    person("ben").born = parse_iso_day(day);
+    return ask("ben", "lentil-stew", &label);
+  };
+  EXPECT_EQ(born("2023-03-02"), (RefusalReason{Refusal::kChoking, ""}));  // four tomorrow
+  EXPECT_EQ(born("2023-03-01"), std::nullopt);                            // four today
+  EXPECT_EQ(born("2027-03-02"), (RefusalReason{Refusal::kChoking, ""}));  // not born yet
+  food.choking_risk = false;
+  food.honey = true;
+  EXPECT_EQ(born("2026-03-02"), (RefusalReason{Refusal::kHoney, ""}));
+  EXPECT_EQ(born("2026-03-01"), std::nullopt);
+  person("ben").born.reset();
+  food.choking_risk = true;
+  EXPECT_EQ(ask("ben", "lentil-stew", &label), std::nullopt);  // no birth date: grown up
+}
+
 TEST_F(WhyNot, ListsTheRefusedInKeyOrder) {
   person("ben").ratings[FoodKey("lentil-stew")] = -2;
   const auto all = refusals(home, {PersonKey("ben"), PersonKey("nobody"), PersonKey("ada")},
-                            *find_food(home, FoodKey("lentil-stew")), nullptr);
+                            *find_food(home, FoodKey("lentil-stew")), nullptr, on);
   ASSERT_EQ(all.size(), 2U);
   EXPECT_EQ(all[0].person, PersonKey("ada"));
   EXPECT_EQ(all[0].reason.refusal, Refusal::kLabelUnknown);
