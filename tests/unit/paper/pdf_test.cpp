@@ -50,8 +50,8 @@ TEST(Pdf, RunsOnOverSheets) {
 
 TEST(Pdf, SaysForWhichTextThereIsNoLetter) {
   EXPECT_TRUE(draw_pdf(document_of(1, "Žofie, ليلى, נועה"), kNow)->no_glyphs.empty());
-  // U+E123 is for private use: no font of the system's has it.
-  EXPECT_EQ(draw_pdf(document_of(1, "\ue123"), kNow)->no_glyphs, std::vector<std::string>{"\ue123"});
+  // U+10E123 is for private use, in a plane that no font of a system has.
+  EXPECT_EQ(draw_pdf(document_of(1, "\U0010E123"), kNow)->no_glyphs, std::vector<std::string>{"\U0010E123"});
 }
 
 TEST(Pdf, AListOfWhatToAvoidIsNeverCutOff) {
