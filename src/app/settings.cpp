@@ -3,6 +3,7 @@
 #include "larderloop/calendar/rule.h"
 #include "larderloop/core/validate.h"
 
+#include <algorithm>
 #include <charconv>
 #include <functional>
 
@@ -83,6 +84,71 @@ Status put_zone(Settings& settings, const std::string& value, Asked asked) {
   return {};
 }
 
+constexpr const char* kKindsHint = "name some of review, eat-soon, shop, give-away";
+
+std::string kind_text(FeedKind kind) {
+  std::string name(feed_kind_name(kind));
+  std::replace(name.begin(), name.end(), '_', '-');
+  return name;
+}
+
+std::optional<FeedKind> read_kind(const std::string& value) {
+  std::string name = lowered(value);
+  std::replace(name.begin(), name.end(), '-', '_');
+  return parse_feed_kind(name);
+}
+
+std::vector<std::string> parts_of(const std::string& value) {
+  std::vector<std::string> parts(1);
+  for (const char each : value) {
+    if (each == ',')
+      parts.emplace_back();
+    else if (each != ' ')
+      parts.back() += each;
+  }
+  return parts;
+}
+
+std::string kinds_text(const FeedSettings& feed) {
+  std::string text;
+  for (const FeedKind kind : feed.kinds) text += (text.empty() ? "" : ",") + kind_text(kind);
+  return text;
+}
+
+Status put_kinds(Settings& settings, const std::string& value, Asked) {
+  std::set<FeedKind> kinds;
+  for (const std::string& part : parts_of(value)) {
+    const auto kind = read_kind(part);
+    if (!kind) return unreadable(value, kKindsHint);
+    kinds.insert(*kind);
+  }
+  settings.feed.kinds = kinds;
+  return {};
+}
+
+std::string alarms_text(const FeedSettings& feed) {
+  std::string text;
+  for (const auto& [kind, before] : feed.alarm_days)
+    text += (text.empty() ? "" : ",") + kind_text(kind) + ":" + std::to_string(before);
+  return text.empty() ? "none" : text;
+}
+
+Status put_alarms(Settings& settings, const std::string& value, Asked) {
+  std::map<FeedKind, int> alarms;
+  for (const std::string& part : parts_of(lowered(value) == "none" ? "" : value)) {
+    if (part.empty() && lowered(value) == "none") break;
+    const std::size_t colon = part.find(':');
+    const auto kind = read_kind(part.substr(0, colon));
+    if (!kind || colon == std::string::npos)
+      return unreadable(value, "write kinds with days, as review:7,shop:1, or none");
+    auto before = whole(part.substr(colon + 1));
+    if (!before) return fail(before.error());
+    alarms[*kind] = *before;
+  }
+  settings.feed.alarm_days = alarms;
+  return {};
+}
+
 const std::vector<Setting>& all_settings() {
   static const std::vector<Setting> all = {
       {{"name", "What the household calls itself"},
@@ -134,7 +200,21 @@ const std::vector<Setting>& all_settings() {
        putter(weekday, &Settings::week_starts)},
       {{"shopping_day", "The day somebody goes shopping"},
        [](const Settings& each) { return lowered(weekday_name(each.shopping_day)); },
-       putter(weekday, &Settings::shopping_day)}};
+       putter(weekday, &Settings::shopping_day)},
+      {{"feed_detail", "What the calendar tells: full; private: neither food nor place nor name"},
+       [](const Settings& each) { return std::string(feed_detail_name(each.feed.detail)); },
+       [](Settings& each, const std::string& value, Asked) -> Status {
+         auto detail = word<FeedDetail>(value, parse_feed_detail, "full or private");
+         if (!detail) return fail(detail.error());
+         each.feed.detail = *detail;
+         return {};
+       }},
+      {{"feed_kinds", "What stands in the calendar: review, eat-soon, shop, give-away"},
+       [](const Settings& each) { return kinds_text(each.feed); },
+       put_kinds},
+      {{"feed_alarms", "What rings and how many days before, as review:7,shop:1; none"},
+       [](const Settings& each) { return alarms_text(each.feed); },
+       put_alarms}};
   return all;
 }
 

@@ -77,6 +77,9 @@ Action add_trial_note(CLI::App& app, Runtime& runtime);
 Action add_trial_finish(CLI::App& app, Runtime& runtime);
 Action add_trial_show(CLI::App& app, Runtime& runtime);
 Action add_what_if(CLI::App& app, Runtime& runtime);
+Action add_feed_add(CLI::App& app, Runtime& runtime);
+Action add_feed_list(CLI::App& app, Runtime& runtime);
+Action add_feed_revoke(CLI::App& app, Runtime& runtime);
 Action add_review_dates(CLI::App& app, Runtime& runtime);
 Action add_review_start(CLI::App& app, Runtime& runtime);
 Action add_review_sheet(CLI::App& app, Runtime& runtime);
@@ -90,6 +93,7 @@ const std::vector<Command>& commands() {
   constexpr std::string_view kReview = "The review";
   constexpr std::string_view kKit = "The kit";
   constexpr std::string_view kWeek = "The plan and the week";
+  constexpr std::string_view kServe = "Serving the calendar";
   constexpr std::string_view kMenu = "Kit menus and meals";
   constexpr std::string_view kThings = "People, foods and places";
   constexpr std::string_view kLots = "Lots";
@@ -132,6 +136,9 @@ const std::vector<Command>& commands() {
       {"wish list", kWeek, "List the wishes", add_wish_list},
       {"wish remove", kWeek, "Take wishes back", add_wish_remove},
       {"history", kWeek, "Say what was eaten, given away and thrown out", add_history},
+      {"feed add", kServe, "Make an address of the calendar for one phone", add_feed_add},
+      {"feed list", kServe, "List the addresses of the calendar", add_feed_list},
+      {"feed revoke", kServe, "Make an address invalid", add_feed_revoke},
       {"kit add", kMenu, "Add a line to the menu of a kit", add_kit_add},
       {"kit change", kMenu, "Change a line of a kit's menu", add_kit_change},
       {"kit list", kMenu, "List the menu lines of the kits", add_kit_list},

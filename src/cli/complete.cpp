@@ -101,6 +101,7 @@ Candidates values_of(const std::string& type, const std::string& command,
     else
       add_names(all, kAllFoodKinds, food_kind_name);
   }
+  if (type == "DETAIL") add_names(all, kAllFeedDetails, feed_detail_name);
   if (type == "WHEN") all = {{"auto", ""}, {"always", ""}, {"never", ""}};
   if (type == "STATE") all = {{"ok", ""}, {"doubtful", ""}, {"recalled", ""}};
   if (household == nullptr) return all;
@@ -124,6 +125,11 @@ Candidates values_of(const std::string& type, const std::string& command,
   if (type == "WISH") {
     for (const Wish& each : household->wishes)
       all.emplace_back(std::to_string(each.id.value()), wish_words(*household, each));
+  }
+  if (type == "ADDRESS") {
+    for (const FeedAddress& each : household->feed_addresses) {
+      if (!each.revoked_at) all.emplace_back(std::to_string(each.id.value()), each.name);
+    }
   }
   if (type == "NUMBER" && command == "meals remove") {
     for (std::size_t index = 0; index < household->exceptions.size(); ++index)

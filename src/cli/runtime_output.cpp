@@ -159,6 +159,10 @@ std::size_t Runtime::width() const {
   return 80;
 }
 
+bool Runtime::colours() const {
+  return color_on(STDOUT_FILENO);
+}
+
 bool Runtime::color_on(int stream) const {
   if (options.color == "always") return true;
   if (options.color == "never" || env_.no_color || !env_.term || *env_.term == "dumb") return false;

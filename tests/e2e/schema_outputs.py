@@ -154,6 +154,10 @@ class Schemas(DemoTest):
         self.see("feed", "calendar")
         self.see("feed", "calendar", "--person", "mira", "--detail", "private", "--kind", "eat-soon")
         self.see("todos", "calendar", "--todos")
+        self.see("feed_address_made", "feed", "add", "Mira's phone", "--person", "mira", "--base", "https://kit.example/feed")
+        self.see("feed_address_made", "feed", "add", "Hall", "--detail", "private")
+        self.see("feed_addresses", "feed", "revoke", "Hall")
+        self.see("feed_addresses", "feed", "list")
         self.with_a_server()
 
         added = self.see("lot_added", "lot", "add", "oat-bar", "--units", 4, "--at", "jars", "--date", "best before end 2028-03",

@@ -30,6 +30,8 @@ MAY_INCLUDE = {
 LIBRARIES = {
     "libical/ical.h": {"calendar"},
     "uuid/uuid.h": {"calendar"},
+    "nettle/base64.h": {"app"},
+    "nettle/sha2.h": {"app"},
     "sqlite3.h": {"store"},
     "curl/curl.h": {"dav"},
     "pugixml.hpp": {"dav"},
@@ -52,7 +54,7 @@ LIBRARIES = {
 # Public headers are seen by everyone, so they may only name what everyone may.
 PUBLIC_LIBRARIES = {"date/date.h", "tl/expected.hpp"}
 # The operating system is for the rooms that touch files and terminals.
-SYSTEM = {"fcntl.h", "link.h", "sys/ioctl.h", "sys/stat.h", "sys/types.h", "termios.h", "unistd.h"}
+SYSTEM = {"fcntl.h", "link.h", "sys/ioctl.h", "sys/random.h", "sys/stat.h", "sys/types.h", "termios.h", "unistd.h"}
 SYSTEM_ROOMS = {"store", "cli"}
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.MULTILINE)

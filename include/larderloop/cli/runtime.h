@@ -128,6 +128,8 @@ class Runtime {
   // Cells of a line when standard output is a terminal (COLUMNS, else what the terminal says, else
   // 80); 0 when it is not.
   [[nodiscard]] std::size_t width() const;
+  // May colours go to standard output?
+  [[nodiscard]] bool colours() const;
 
  private:
   template <class Task>
