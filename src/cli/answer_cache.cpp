@@ -19,22 +19,6 @@ constexpr long long kUnsafeNanoseconds = 100'000'000;  // file times move in ste
 
 long long nanoseconds(const timespec& time) { return static_cast<long long>(time.tv_sec) * 1'000'000'000 + time.tv_nsec; }
 
-// What the book's file looks like from outside; empty when it cannot be trusted to tell of every change.
-std::string fingerprint(const std::string& book) {
-  struct stat file {};
-  struct stat log {};
-  if (::stat(book.c_str(), &file) != 0 || !S_ISREG(file.st_mode)) return {};
-  if (::stat((book + "-wal").c_str(), &log) == 0 && log.st_size > 0) return {};
-  timespec now{};
-  if (::clock_gettime(CLOCK_REALTIME, &now) != 0) return {};
-  if (nanoseconds(now) - nanoseconds(file.st_mtim) < kUnsafeNanoseconds) return {};
-  std::ostringstream text;
-  text.imbue(std::locale::classic());
-  text << file.st_dev << ' ' << file.st_ino << ' ' << file.st_size << ' ' << nanoseconds(file.st_mtim) << ' '
-       << nanoseconds(file.st_ctim);
-  return text.str();
-}
-
 int find_build_id(dl_phdr_info* program, std::size_t, void* out) {
   // The first one is the program itself.
   for (int index = 0; index < program->dlpi_phnum; ++index) {
@@ -64,7 +48,7 @@ int find_build_id(dl_phdr_info* program, std::size_t, void* out) {
 
 // The lines before the body, all of which have to be the same.
 std::string head_of(const std::string& book, const std::string& question) {
-  const std::string seen = fingerprint(book);
+  const std::string seen = book_fingerprint(book);
   const std::string build = build_id();
   if (seen.empty() || build.empty()) return {};
   return std::string(kForm) + "\n" + build + "\n" + seen + "\n" + question + "\n";
@@ -80,6 +64,21 @@ std::optional<std::string> line_of(std::string& text) {
 }
 
 }  // namespace
+
+std::string book_fingerprint(const std::string& book) {
+  struct stat file {};
+  struct stat log {};
+  if (::stat(book.c_str(), &file) != 0 || !S_ISREG(file.st_mode)) return {};
+  if (::stat((book + "-wal").c_str(), &log) == 0 && log.st_size > 0) return {};
+  timespec now{};
+  if (::clock_gettime(CLOCK_REALTIME, &now) != 0) return {};
+  if (nanoseconds(now) - nanoseconds(file.st_mtim) < kUnsafeNanoseconds) return {};
+  std::ostringstream text;
+  text.imbue(std::locale::classic());
+  text << file.st_dev << ' ' << file.st_ino << ' ' << file.st_size << ' ' << nanoseconds(file.st_mtim) << ' '
+       << nanoseconds(file.st_ctim);
+  return text.str();
+}
 
 std::string build_id() {
   std::string text;

@@ -35,6 +35,9 @@ class AnswerCache {
   std::string folder_;
 };
 
+// What the book's file looks like from outside; empty when it cannot be trusted to tell of every change.
+[[nodiscard]] std::string book_fingerprint(const std::string& book);
+
 // The linker's build id of the running program in hex; empty when it has none.
 [[nodiscard]] std::string build_id();
 

@@ -80,6 +80,7 @@ Action add_what_if(CLI::App& app, Runtime& runtime);
 Action add_feed_add(CLI::App& app, Runtime& runtime);
 Action add_feed_list(CLI::App& app, Runtime& runtime);
 Action add_feed_revoke(CLI::App& app, Runtime& runtime);
+Action add_serve(CLI::App& app, Runtime& runtime);
 Action add_review_dates(CLI::App& app, Runtime& runtime);
 Action add_review_start(CLI::App& app, Runtime& runtime);
 Action add_review_sheet(CLI::App& app, Runtime& runtime);
@@ -139,6 +140,7 @@ const std::vector<Command>& commands() {
       {"feed add", kServe, "Make an address of the calendar for one phone", add_feed_add},
       {"feed list", kServe, "List the addresses of the calendar", add_feed_list},
       {"feed revoke", kServe, "Make an address invalid", add_feed_revoke},
+      {"serve", kServe, "Serve the calendar to phones over HTTP", add_serve},
       {"kit add", kMenu, "Add a line to the menu of a kit", add_kit_add},
       {"kit change", kMenu, "Change a line of a kit's menu", add_kit_change},
       {"kit list", kMenu, "List the menu lines of the kits", add_kit_list},

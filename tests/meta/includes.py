@@ -12,7 +12,7 @@ import unittest
 SOURCE = pathlib.Path(os.environ["LARDERLOOP_SRC"])
 HERE = pathlib.Path(__file__).name
 
-# core <- calendar, plan, intake, store (never each other) <- app <- render, paper <- cli; core <- dav <- cli
+# core <- calendar, plan, intake, store (never each other) <- app <- render, paper <- cli; core <- dav, web <- cli
 MAY_INCLUDE = {
     "core": {"core"},
     "calendar": {"core", "calendar"},
@@ -23,7 +23,8 @@ MAY_INCLUDE = {
     "app": {"core", "calendar", "plan", "intake", "store", "app"},
     "render": {"core", "calendar", "plan", "intake", "store", "app", "render"},
     "paper": {"core", "app", "paper"},
-    "cli": {"core", "calendar", "plan", "intake", "store", "app", "render", "paper", "dav", "cli"},
+    "web": {"core", "web"},
+    "cli": {"core", "calendar", "plan", "intake", "store", "app", "render", "paper", "web", "dav", "cli"},
 }
 
 # Header of a library -> the rooms that may name it; None is every room.
@@ -41,6 +42,8 @@ LIBRARIES = {
     "cairo-pdf.h": {"paper"},
     "pango/pangocairo.h": {"paper"},
     "qrencode.h": {"paper"},
+    "httplib.h": {"web"},
+    "zlib.h": {"web"},
     "CbcModel.hpp": {"plan"},
     "CbcSolver.hpp": {"plan"},
     "ClpSimplex.hpp": {"plan"},
@@ -54,8 +57,8 @@ LIBRARIES = {
 # Public headers are seen by everyone, so they may only name what everyone may.
 PUBLIC_LIBRARIES = {"date/date.h", "tl/expected.hpp"}
 # The operating system is for the rooms that touch files and terminals.
-SYSTEM = {"fcntl.h", "link.h", "sys/ioctl.h", "sys/random.h", "sys/stat.h", "sys/types.h", "termios.h", "unistd.h"}
-SYSTEM_ROOMS = {"store", "cli"}
+SYSTEM = {"fcntl.h", "link.h", "netdb.h", "poll.h", "sys/eventfd.h", "sys/ioctl.h", "sys/random.h", "sys/socket.h", "sys/stat.h", "sys/types.h", "termios.h", "unistd.h"}
+SYSTEM_ROOMS = {"store", "cli", "web"}
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.MULTILINE)
 STRING = re.compile(r'R"(\w*)\((.*?)\)\1"|"((?:[^"\\\n]|\\.)*)"', re.DOTALL)
