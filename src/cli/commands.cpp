@@ -53,6 +53,10 @@ Action add_push(CLI::App& app, Runtime& runtime);
 Action add_pull(CLI::App& app, Runtime& runtime);
 Action add_nudge(CLI::App& app, Runtime& runtime);
 Action add_history(CLI::App& app, Runtime& runtime);
+Action add_import(CLI::App& app, Runtime& runtime);
+Action add_template(CLI::App& app, Runtime& runtime);
+Action add_mapping_list(CLI::App& app, Runtime& runtime);
+Action add_mapping_remove(CLI::App& app, Runtime& runtime);
 Action add_kit_add(CLI::App& app, Runtime& runtime);
 Action add_kit_change(CLI::App& app, Runtime& runtime);
 Action add_kit_list(CLI::App& app, Runtime& runtime);
@@ -101,7 +105,11 @@ const std::vector<Command>& commands() {
   constexpr std::string_view kRecord = "The record";
   static const std::vector<Command> all = {
       {"new", kBook, "Make a book, empty or from a household document", add_new},
-      {"export", kBook, "Write the whole book as a household document", add_export},
+      {"export", kBook, "Write the book as a household document, or a list as a spreadsheet", add_export},
+      {"template", kBook, "Write an empty spreadsheet to fill in", add_template},
+      {"import", kBook, "Read foods, lots, people or a kit menu from a spreadsheet", add_import},
+      {"mapping list", kBook, "List what the columns of kept spreadsheets mean", add_mapping_list},
+      {"mapping remove", kBook, "Forget what the columns of a spreadsheet mean", add_mapping_remove},
       {"check", kBook, "See whether the book is in order", add_check},
       {"backup", kBook, "Copy the book, whole and checked", add_backup},
       {"settings show", kBook, "Show the settings of the household", add_settings_show},

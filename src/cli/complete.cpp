@@ -103,6 +103,8 @@ Candidates values_of(const std::string& type, const std::string& command,
   }
   if (type == "DETAIL") add_names(all, kAllFeedDetails, feed_detail_name);
   if (type == "WHEN") all = {{"auto", ""}, {"always", ""}, {"never", ""}};
+  if (type == "SHEET") add_names(all, kAllSheetKinds, sheet_kind_name);
+  if (type == "SIGN") all = {{"comma", ""}, {"semicolon", ""}, {"tab", ""}, {"bar", ""}};
   if (type == "STATE") all = {{"ok", ""}, {"doubtful", ""}, {"recalled", ""}};
   if (household == nullptr) return all;
   const bool retired = command.find(" show") != std::string::npos ||
@@ -121,6 +123,10 @@ Candidates values_of(const std::string& type, const std::string& command,
   if (type == "LINE") {
     for (const MenuLine& each : household->menu)
       all.emplace_back(std::to_string(each.id.value()), menu_line_words(*household, each));
+  }
+  if (type == "MAPPING" || (type == "NAME" && command == "import")) {
+    for (const ImportMapping& each : household->mappings)
+      all.emplace_back(each.name, std::string(sheet_kind_name(each.sheet)));
   }
   if (type == "WISH") {
     for (const Wish& each : household->wishes)

@@ -170,6 +170,13 @@ class Schemas(DemoTest):
         self.take(typed.out, "lots_entered", "quick")
         bought = self.ok("receive", "--read-by", "Ansa", "--json", stdin="1\n2029-05\n\n-\npantry\nq\n")
         self.take(bought.out, "lots_entered", "receive")
+        sheet = self.folder / "lots.csv"
+        sheet.write_text("food,units,place,date,contains,may_contain,colour\noat-bar,2,jars,2028-07,gluten,sesame,red\n", encoding="utf-8")
+        self.see("imported", "import", sheet, "--as", "lots", "--read-by", "Ansa", "--column", "colour=", "--save-mapping", "list", "-y")
+        self.see("imported", "import", sheet, "--as", "lots", "--read-by", "Ansa", "--mapping", "list", "-n")
+        self.see("template", "template", "people")
+        self.see("mappings", "mapping", "list")
+        self.see("mappings", "mapping", "remove", "list")
         self.see("lot_read", "lot", "label", new, "--read-by", "Mira", "--contains", "gluten")
         self.see("lot_read", "lot", "date", new, "2028-02-01", "--by", "Mira")
         self.see("lot_read", "lot", "state", new, "doubtful", "--note", "torn")
