@@ -154,7 +154,7 @@ void KnownLots::tell_wrong_places(const LotFacts& facts, const Statement& label)
   const Food& food = *find_food(work_.household, facts.food);
   const Stock& stock = ledger_->stock();
   for (auto at = stock.lower_bound(StockKey{facts.id, PlaceKey(), std::nullopt}); at != stock.end() && at->first.lot == facts.id; ++at) {
-    const auto wrong = refusals_at(work_.household, food, &label, at->first.place);
+    const auto wrong = refusals_at(work_.household, food, &label, at->first.place, work_.when.today);
     if (wrong.empty()) continue;
     const std::string number = std::to_string(facts.id.value());
     work_.report.first.push_back(number_words(facts.id) + " lies in " + find_place(work_.household, at->first.place)->name + ", and must leave there: " + must_not_words(work_.household, wrong) +

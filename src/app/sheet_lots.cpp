@@ -202,7 +202,7 @@ class LotRows {
     }
     LabelNews news;
     news.label = label;
-    for (PersonRefusal& each : refusals(work_.household, everyone, food, &label)) {
+    for (PersonRefusal& each : refusals(work_.household, everyone, food, &label, work_.when.today)) {
       const bool by_label = each.reason.refusal == Refusal::kContains || each.reason.refusal == Refusal::kMayContain || each.reason.refusal == Refusal::kDiet;
       if (by_label) news.must_not.push_back(std::move(each));
     }

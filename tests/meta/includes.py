@@ -34,6 +34,7 @@ LIBRARIES = {
     "nettle/base64.h": {"app"},
     "nettle/sha2.h": {"app"},
     "sqlite3.h": {"store"},
+    "iconv.h": {"intake"},
     "curl/curl.h": {"dav"},
     "pugixml.hpp": {"dav"},
     "dlfcn.h": {"cli", "dav"},
