@@ -118,24 +118,30 @@ Action add_shop(CLI::App& app, Runtime& runtime) {
 Action add_nudge(CLI::App& app, Runtime& runtime) {
   auto only_if_due = std::make_shared<bool>(false);
   auto exit_code = std::make_shared<bool>(false);
+  auto html = std::make_shared<bool>(false);
+  app.add_flag("--html", *html, "As a page of HTML, for a mail");
   app.add_flag("--only-if-due", *only_if_due, "Say nothing when nothing is due");
   app.add_flag("--exit-code", *exit_code,
                "End with 1 when something is due, with 0 when nothing is");
-  set_help(app, {"larderloop nudge\nlarderloop nudge --only-if-due\n",
+  set_help(app, {"larderloop nudge\nlarderloop nudge --only-if-due\nlarderloop nudge --html\n",
                  "This week in at most twelve lines, for a mail or a chat: what to eat at which "
                  "meal, what to buy, what to "
                  "give away, which review is due.",
                  {{1, "with --exit-code: something is due"}}});
-  const auto show = [only_if_due, exit_code, &runtime](const std::string& text, bool due) {
-    if (runtime.options.json) {
+  const auto show = [only_if_due, exit_code, html, &runtime](const std::string& text, bool due) {
+    if (*html && (due || !*only_if_due)) {
+      runtime.print_bytes(text);
+    } else if (runtime.options.json) {
       runtime.print_bytes(text);
     } else if (due || !*only_if_due) {
       runtime.print(text);
     }
     return *exit_code && due ? 1 : 0;
   };
-  return [show, &runtime]() -> Result<int> {
-    const std::string question = runtime.options.json ? "nudge json" : "nudge";
+  return [show, html, &runtime]() -> Result<int> {
+    if (*html && runtime.options.json)
+      return fail(ErrorKind::kUsage, "--html and --json are two forms of one answer", "leave one out");
+    const std::string question = *html ? "nudge html" : runtime.options.json ? "nudge json" : "nudge";
     if (const auto kept = runtime.recall(question)) return show(kept->first, kept->second == 1);
     auto nudge =
         runtime.keep([&](const Household& household, Asked asked) -> Result<Outcome<NudgeReport>> {
@@ -145,8 +151,9 @@ Action add_nudge(CLI::App& app, Runtime& runtime) {
                                       std::move(plan->changes)};
         });
     if (!nudge) return fail(nudge.error());
-    const std::string text = runtime.options.json ? render_nudge_json(*nudge)
-                                                  : render_nudge_text(runtime.household(), *nudge);
+    const std::string text = *html                  ? render_nudge_html(runtime.household(), *nudge)
+                             : runtime.options.json ? render_nudge_json(*nudge)
+                                                    : render_nudge_text(runtime.household(), *nudge);
     runtime.remember(question, text, nudge->due() ? 1 : 0);
     return show(text, nudge->due());
   };

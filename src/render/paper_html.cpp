@@ -4,39 +4,13 @@
 
 #include <algorithm>
 
+#include "render/html_text.h"
 #include "render/json_common.h"
 
 namespace larderloop {
 namespace {
 
-std::string escaped(std::string_view text) {
-  std::string safe;
-  for (const char each : text) {
-    switch (each) {
-      case '&':
-        safe += "&amp;";
-        break;
-      case '<':
-        safe += "&lt;";
-        break;
-      case '>':
-        safe += "&gt;";
-        break;
-      case '"':
-        safe += "&quot;";
-        break;
-      case '\'':
-        safe += "&#39;";
-        break;
-      case '\n':
-        safe += "<br>";
-        break;
-      default:
-        safe += each;
-    }
-  }
-  return safe;
-}
+std::string escaped(std::string_view text) { return html_text(text); }
 
 constexpr std::string_view kStyles = R"(:root{color-scheme:light dark}
 *{box-sizing:border-box}

@@ -1,11 +1,13 @@
 """Evolution's data server (3.46), subscribed to the calendar, follows every step: new, changed, moved, withdrawn, all withdrawn."""
 import json
+import signal
 import subprocess
 import unittest
 import pathlib
 
 from _demo import DemoTest
 from _feed_server import FeedServer
+from _serving import Serving
 
 HERE = pathlib.Path(__file__).parent
 
@@ -13,17 +15,28 @@ HERE = pathlib.Path(__file__).parent
 class DataServer(DemoTest):
     def setUp(self):
         super().setUp()
-        self.server = FeedServer()
-        self.addCleanup(self.server.stop)
-        self.server.raw = self.feed()
+        port, path = self.start()
         run = self.folder / "run"
         run.mkdir(mode=0o700)
         self.log = open(self.folder / "eds.log", "wb")
         self.client = subprocess.Popen(
-            ["dbus-run-session", "--", "/usr/bin/python3", str(HERE / "_eds_client.py"), str(self.server.port), "/kit.ics"],
+            ["dbus-run-session", "--", "/usr/bin/python3", str(HERE / "_eds_client.py"), str(port), path],
             stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=self.log, text=True,
             env={"PATH": "/usr/bin:/bin", "HOME": str(self.home), "XDG_RUNTIME_DIR": str(run), "LC_ALL": "C.UTF-8", "TZ": "UTC", "GIO_USE_VFS": "local"})
         self.addCleanup(self.end)
+
+    def start(self):
+        """(port, path) of any web server with the calendar as a file."""
+        self.server = FeedServer()
+        self.addCleanup(self.server.stop)
+        self.server.raw = self.feed()
+        return self.server.port, "/kit.ics"
+
+    def publish(self):
+        self.server.raw = self.feed()
+
+    def asked_with_mark(self):
+        return any(mark for _, mark, _ in self.server.asked)
 
     def end(self):
         self.client.stdin.close()
@@ -33,7 +46,7 @@ class DataServer(DemoTest):
 
     def held(self):
         """What it holds after fetching what is published now."""
-        self.server.raw = self.feed()
+        self.publish()
         self.client.stdin.write("\n")
         self.client.stdin.flush()
         line = self.client.stdout.readline()
@@ -46,7 +59,7 @@ class DataServer(DemoTest):
     def test_it_follows_every_step(self):
         self.assertEqual(self.held(), self.truth())
         self.assertEqual(self.held(), self.truth())
-        self.assertTrue(any(mark for _, mark, _ in self.server.asked), "it asks with the ETag: " + str(self.server.asked))
+        self.assertTrue(self.asked_with_mark(), "it asks with the ETag")
         self.on("2027-04-03T10:00:00Z")
         self.ok("review", "move", "home-kit", "--to", "2027-04-10")
         moved = self.truth()
@@ -62,11 +75,45 @@ class DataServer(DemoTest):
         withdrawn = self.truth()
         self.assertLess({uid for uid, _, _ in withdrawn} & {uid for uid, _, _ in changed}, {uid for uid, _, _ in changed})
         self.assertEqual(self.held(), withdrawn)
+        self.nothing_left()
+
+    def nothing_left(self):
         # Nothing at all: a household without a kit publishes one cancelled event of long ago, and everything else goes.
         empty = self.folder / "empty.book"
         self.ok("new", empty)
         self.env["LARDERLOOP_BOOK"] = str(empty)
         self.assertEqual([(day, title) for _, day, title in self.held()], [("2000-01-01", "Nothing planned")])
+
+
+class Served(DataServer):
+    """The same, from larderloop serve."""
+
+    def start(self):
+        path = self.data("feed", "add", "Desk")["path"]
+        self.serving, self.day = Serving(self), self.env["LARDERLOOP_NOW"][:10]
+        return self.serving.port, path
+
+    def publish(self):
+        """On another day the server is started anew: the day of the tests is that of its start."""
+        today = self.env["LARDERLOOP_NOW"][:10]
+        if today != self.day:
+            self.assertEqual(self.serving.stop(signal.SIGTERM), 0)
+            self.serving, self.day = Serving(self, listen=f"127.0.0.1:{self.serving.port}"), today
+
+    def asked_with_mark(self):
+        return '"Desk" 304 0' in self.serving.log()
+
+    def nothing_left(self):
+        # Only kinds of which there is nothing now: the cancelled event of long ago stands alone.
+        self.ok("meals", "none", "--from", "today", "--through", "+200d")
+        self.ok("settings", "set", "feed-kinds", "eat-soon")
+        self.assertEqual([(day, title) for _, day, title in self.held()], [("2000-01-01", "Nothing planned")])
+        self.ok("settings", "set", "feed-kinds", "review,eat-soon")
+        back = self.held()
+        self.assertEqual(back, self.truth())
+        # A revoked address is not found, which is no empty calendar: what was fetched stays with the phone.
+        self.ok("feed", "revoke", "Desk")
+        self.assertEqual(self.held(), back)
 
 
 if __name__ == "__main__":

@@ -17,6 +17,7 @@ import recurring_ical_events
 
 from _demo import DemoTest
 from _feed_server import FeedServer
+from _serving import Serving
 from _support import BINARY, SOURCE
 
 FROM, THROUGH = datetime.date(2027, 4, 1), datetime.date(2029, 5, 1)
@@ -102,24 +103,32 @@ class Fetched(Clients):
 
     def setUp(self):
         super().setUp()
-        self.server = FeedServer()
-        self.addCleanup(self.server.stop)
+        self.start()
         self.files = self.folder / "fetched"
         (self.folder / "vdirsyncer.conf").write_text(
             f'[general]\nstatus_path = "{self.folder}/status"\n[pair kit]\na = "local"\nb = "feed"\ncollections = null\n'
             f'conflict_resolution = "b wins"\n[storage local]\ntype = "filesystem"\npath = "{self.files}"\nfileext = ".ics"\n'
-            f'[storage feed]\ntype = "http"\nurl = "{self.server.url}"\n', encoding="utf-8")
+            f'[storage feed]\ntype = "http"\nurl = "{self.url}"\n', encoding="utf-8")
         (self.folder / "khal.conf").write_text(
             f"[calendars]\n[[kit]]\npath = {self.files}\nreadonly = True\n[locale]\ndateformat = %Y-%m-%d\nlongdateformat = %Y-%m-%d\n"
             "timeformat = %H:%M\ndatetimeformat = %Y-%m-%d %H:%M\nlongdatetimeformat = %Y-%m-%d %H:%M\n"
             f"[sqlite]\npath = {self.folder}/khal.db\n", encoding="utf-8")
+
+    def start(self):
+        """Any web server with the calendar as a file."""
+        self.server = FeedServer()
+        self.addCleanup(self.server.stop)
+        self.url = self.server.url
+
+    def publish(self, raw):
+        self.server.raw = raw
 
     def told(self):
         """khal has names of its own for events, so days and titles are compared."""
         return sorted((day, title) for _, day, title in self.truth())
 
     def fetch(self, raw):
-        self.server.raw = raw
+        self.publish(raw)
         if not self.files.exists():
             self.files.mkdir()
             self.call(["vdirsyncer", "-c", self.folder / "vdirsyncer.conf", "discover"], input="y\n" * 4)
@@ -150,6 +159,19 @@ class Fetched(Clients):
         for zone in ZONES:
             (self.folder / "khal.db").unlink(missing_ok=True)
             self.assertEqual(self.listed(zone), truth, zone)
+
+
+class Served(Fetched):
+    """The same, from larderloop serve."""
+
+    def start(self):
+        path = self.data("feed", "add", "Desk")["path"]
+        self.serving = Serving(self)
+        self.url = self.serving.url + path
+        self.path = path
+
+    def publish(self, raw):
+        self.assertEqual(self.serving.ask(self.path)[2], raw, "serve gives what the calendar command writes")
 
 
 class ClockChanges(Clients):

@@ -28,7 +28,7 @@ class Unattended(DemoTest):
         return f"{PROGRAM.parent}:/usr/bin:/bin"
 
     def test_units_are_sound(self):
-        for name in ("larderloop-calendar.service", "larderloop-calendar.timer"):
+        for name in ("larderloop-calendar.service", "larderloop-calendar.timer", "larderloop-serve.service"):
             done = subprocess.run(["systemd-analyze", "verify", "--user", "--man=no", str(UNATTENDED / name)], stdout=subprocess.PIPE,
                                   stderr=subprocess.STDOUT, check=False, env={**os.environ, "XDG_RUNTIME_DIR": str(self.folder)})
             told = [line for line in done.stdout.decode().splitlines() if "larderloop" in line]

@@ -22,6 +22,8 @@ namespace larderloop {
 [[nodiscard]] std::string render_review_finished_text(const Household& household, const ReviewFinished& report);
 [[nodiscard]] std::string render_review_sheet_text(const Household& household, const ReviewSheet& sheet);
 [[nodiscard]] std::string render_nudge_text(const Household& household, const NudgeReport& report);
+// The same facts as a page of HTML, for the other half of a mail: no pictures, no scripts, nothing from elsewhere.
+[[nodiscard]] std::string render_nudge_html(const Household& household, const NudgeReport& report);
 [[nodiscard]] std::string render_history_text(const Household& household, const HistoryReport& report);
 
 }  // namespace larderloop
