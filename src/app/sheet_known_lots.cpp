@@ -86,7 +86,7 @@ void KnownLots::settle_numbered(const SheetLot& row, const Lot& lot, const LotFa
     return;
   }
   if (settled_text(lot.lot_code) != settled_text(row.lot_code)) {
-    refuse(row, Col::kLotCode, row.lot_code, name + " has another code: '" + lot.lot_code + "'", "if it was copied wrongly: larderloop lot change " + number + " --lot-code CODE; if it is another lot, leave the number empty");
+    refuse(row, Col::kLotCode, row.lot_code, name + " has another code: '" + lot.lot_code + "'", "write that code, for it stays as it was entered; if it is another lot, leave the number empty");
     return;
   }
   if (row.received_said && lot.received != row.received) {

@@ -41,9 +41,11 @@ Result<int> learn(const ReadOptions& given, Runtime& runtime, Fill fill) {
   const std::string number = std::to_string(read->after.id.value());
   if (runtime.options.json)
     runtime.print_bytes(render_lot_read_json(household, *read, runtime.asked().today));
-  std::string what = "label read";
-  if (read->reading.state) what = "state " + std::string(lot_state_name(*read->reading.state));
-  if (read->reading.mark) what = date_words(read->after);
+  std::string what;
+  const auto say = [&](const std::string& words) { what += (what.empty() ? "" : "; ") + words; };
+  if (read->reading.label) say("label read");
+  if (read->reading.state) say("state " + std::string(lot_state_name(*read->reading.state)));
+  if (read->reading.mark) say(date_words(read->after));
   runtime.note("lot " + number + " (" + find_food(household, read->after.food)->name +
                "): " + what + "; reading " + std::to_string(read->reading.id.value()) +
                "; see: larderloop lot show " + number);
@@ -150,6 +152,63 @@ Action add_lot_date(CLI::App& app, Runtime& runtime) {
       request.mark = printed->mark;
       return {};
     });
+  };
+}
+
+Action add_lot_change(CLI::App& app, Runtime& runtime) {
+  auto given = std::make_shared<ReadOptions>();
+  auto date = std::make_shared<std::string>();
+  add_lot_argument(app, *given);
+  add_text(app, "--date", *date, "TEXT", "The date as it is really printed, or none");
+  add_text(app, "--kind", given->kind, "KIND",
+           "best-before if left out; use-by, sell-by, packed-on, produced-on");
+  add_text(app, "--state", given->state, "STATE", "ok, doubtful or recalled");
+  add_text(app, "--by", given->by, "NAME", "Who found it");
+  add_text(app, "--note", given->note, "TEXT", "A remark");
+  add_label_options(app, given->label, "--label-read-by", "--label-same-as-food");
+  set_help(app,
+           {"larderloop lot change 17 --date 'best before end 2027-08' --label-read-by Mira \\\n"
+            "  --label-same-as-food\n"
+            "larderloop lot change 17 --state doubtful --note 'dented at the seam'\n",
+            "Date, label and state at once: what lot date, lot label and lot state say one by one. "
+            "What was entered stays in the book, and this comes after it. Food, code and the day it "
+            "came stay as they were; if they are wrong, take the entry back (record corrected) and "
+            "add the lot again. Units are counted: record counted." +
+                known_keys_sentence(),
+            {}});
+  return [given, date, &runtime] {
+    return learn(
+        *given, runtime, [&](const Household& household, LotLearnt& request, Asked asked) -> Status {
+          auto label = read_label(given->label, "--label-read-by", "--label-same-as-food");
+          if (!label) return fail(label.error());
+          request.label = *label;
+          if (request.by.empty() && *label) request.by = (*label)->read_by;
+          if (!given->state.empty()) {
+            auto state = read_word<LotState>("--state", given->state, parse_lot_state,
+                                             names_of(kStates, lot_state_name));
+            if (!state) return fail(state.error());
+            request.state = *state;
+          }
+          if (!date->empty()) {
+            MarkKind kind = MarkKind::kBestBefore;
+            if (!given->kind.empty()) {
+              auto named = read_word<MarkKind>("--kind", given->kind, parse_mark_kind,
+                                               names_of(kAllMarkKinds, mark_kind_name));
+              if (!named) return fail(named.error());
+              kind = *named;
+            }
+            const Lot& lot = *find_lot(household, request.lot);
+            auto printed = read_printed(household, find_food(household, lot.food), *date, kind,
+                                        asked.today, lot.received);
+            if (!printed) return fail(printed.error());
+            request.mark = printed->mark;
+          }
+          if (!request.mark && !request.label && !request.state) {
+            return fail(ErrorKind::kUsage, "nothing is said that could be changed",
+                        "give --date, --state, or what the label says");
+          }
+          return {};
+        });
   };
 }
 

@@ -53,6 +53,7 @@ Action add_push(CLI::App& app, Runtime& runtime);
 Action add_pull(CLI::App& app, Runtime& runtime);
 Action add_nudge(CLI::App& app, Runtime& runtime);
 Action add_history(CLI::App& app, Runtime& runtime);
+Action add_lot_change(CLI::App& app, Runtime& runtime);
 Action add_import(CLI::App& app, Runtime& runtime);
 Action add_template(CLI::App& app, Runtime& runtime);
 Action add_mapping_list(CLI::App& app, Runtime& runtime);
@@ -180,6 +181,7 @@ const std::vector<Command>& commands() {
       {"scan", kLots, "Read a bar code, or enter lots by scanning", add_scan},
       {"lot list", kLots, "List the lots on hand, soonest date first", add_lot_list},
       {"lot show", kLots, "Show what is known of a lot", add_lot_show},
+      {"lot change", kLots, "Write down date, label and state of a lot at once", add_lot_change},
       {"lot label", kLots, "Write down what the label of a lot says", add_lot_label},
       {"lot state", kLots, "Say that a lot is ok, doubtful or recalled", add_lot_state},
       {"lot date", kLots, "Write down the date that is really printed on a lot", add_lot_date},

@@ -96,7 +96,7 @@ Candidates values_of(const std::string& type, const std::string& command,
       add_names(all, kAllPlaceKinds, place_kind_name);
     else if (command.rfind("wish", 0) == 0)
       add_names(all, kAllWishKinds, wish_kind_name);
-    else if (command == "lot add" || command == "lot date")
+    else if (command == "lot add" || command == "lot date" || command == "lot change")
       add_names(all, kAllMarkKinds, mark_kind_name);
     else
       add_names(all, kAllFoodKinds, food_kind_name);

@@ -279,5 +279,21 @@ class ByHand(DemoTest):
         self.ok("person", "retire", "odil", "--back")
 
 
+class LotChange(ProgramTest):
+    """Date, label and state of a lot in one go: one reading, with the checks of the three commands."""
+
+    def test_all_at_once(self):
+        self.make_book()
+        lot = self.add_lot("oat-bar", 2, "bag-mira", "--date", "2028-05", "--label-read-by", "Jon", "--contains", "gluten")
+        answer = self.ok("lot", "change", lot, "--date", "use by 15MAR28", "--state", "doubtful", "--label-read-by", "Ada", "--may-contain", "sesame", "--note", "torn")
+        self.assertIn("must leave there: Mira must not have it", answer.err)
+        show = self.ok("lot", "show", lot, "--json").json["data"]
+        self.assertEqual((show["mark"]["kind"], show["mark"]["day"], show["state"], show["label"]["may_contain"], show["label"]["read_by"]), ("use_by", "2028-03-15", "doubtful", ["sesame"], "Ada"))
+        readings = json.loads(self.export())["readings"]
+        self.assertEqual([(each["lot"], each["by"], each["note"]) for each in readings], [(lot, "Ada", "torn")])
+        for code, arguments in ((2, []), (2, ["--note", "x"]), (3, ["--date", "03/04/28"]), (3, ["--state", "fine"]), (2, ["--contains", "milk"]), (3, ["--label-read-by", "Jon", "--contains", "mlik"])):
+            self.assert_unchanged("lot", "change", lot, *arguments, code=code)
+
+
 if __name__ == "__main__":
     unittest.main()

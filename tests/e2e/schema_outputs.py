@@ -180,6 +180,8 @@ class Schemas(DemoTest):
         self.see("lot_read", "lot", "label", new, "--read-by", "Mira", "--contains", "gluten")
         self.see("lot_read", "lot", "date", new, "2028-02-01", "--by", "Mira")
         self.see("lot_read", "lot", "state", new, "doubtful", "--note", "torn")
+        self.see("lot_read", "lot", "change", new, "--date", "BBE 02 2028", "--state", "ok", "--label-read-by", "Mira", "--contains", "gluten", "--by", "Mira")
+        self.see("lot_read", "lot", "state", new, "doubtful")
         self.see("lot_read", "lot", "label", line["lot"], "--read-by", "Mira", "--contains", "milk,peanut,sesame,tree_nut:cashew", "--may-contain", "mollusc")
         self.see("lot_read", "lot", "state", new, "ok")
         self.see("lot", "lot", "show", new)

@@ -89,7 +89,7 @@ struct LotAdded {
 [[nodiscard]] Result<Outcome<LotAdded>> add_lot(const Household& household, const NewLot& request,
                                                 Asked asked);
 
-// A reading: what was learnt of a lot later on. Exactly one of label, state and mark is given.
+// A reading: what was learnt of a lot later on. At least one of label, state and mark is given.
 struct LotLearnt {
   LotId lot;
   std::string by;
