@@ -1,6 +1,7 @@
 // sheet_work.h - what reading the four spreadsheets has in common: the row at hand, its cells, and what is wrong with them.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <set>
 #include <string>
@@ -14,6 +15,7 @@
 
 namespace larderloop {
 
+inline constexpr std::size_t kLongestCell = 10'000;         // bytes; more is no cell that somebody wrote
 inline constexpr std::size_t kMostSheetProblems = 10'000;  // then the rest of the file is not looked at
 
 // As spreadsheets keep a text: without blanks around it and carriage returns in it.
@@ -121,6 +123,8 @@ void each_row(SheetWork& work, CsvReader& reader, std::size_t width, ReadRow rea
       work.problems.push_back({"line " + std::to_string(row.line), std::string(row.cells.back().substr(0, 40)),
                                "the row has " + std::to_string(row.cells.size()) + " cells, the first row " + std::to_string(width),
                                "a cell with the character between cells in it has to be quoted"});
+    } else if (std::any_of(row.cells.begin(), row.cells.end(), [](std::string_view cell) { return cell.size() > kLongestCell; })) {
+      work.problems.push_back({"line " + std::to_string(row.line), "", "a cell is longer than " + std::to_string(kLongestCell) + " bytes", "see whether a quote is missing before it"});
     } else {
       read_row();
     }

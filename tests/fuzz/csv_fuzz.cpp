@@ -48,6 +48,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   CsvRow row;
   std::size_t line = 0;
   bool first = true;
+  int tried = 0;  // looking for near words is slow work, the more so under the sanitizers
   while (reader.next(row)) {
     require(row.line > line, "lines go on");
     line = row.line;
@@ -62,7 +63,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     for (const std::string& cell : cells) {
       require(without_guard(guarded(cell)) == cell, "the guard comes off");
       written.push_back(guarded(cell));
-      try_cell(cell, csv->delimiter);
+      if (constexpr int kMostTried = 12; ++tried <= kMostTried) try_cell(cell, csv->delimiter);
     }
     const auto again = open_csv("x\r\n" + csv_line(written), ',');
     require(again.has_value(), "what was written is a table");
