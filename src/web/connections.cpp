@@ -77,7 +77,9 @@ void Connections::admit(Waiting waiting) {
       ::close(waiting.socket);
       return;
     }
-    if (victim->state != State::kLeaving)
+    // Who asked nothing yet is told nothing: it could take that for the answer to what it asks
+    // next.
+    if (victim->state == State::kReading && !victim->bytes.empty())
       send_short(victim->socket, refuse_(victim->socket, {503, "-", {"Retry-After: 30"}}));
     ::close(victim->socket);
     waiting_.erase(victim);

@@ -111,6 +111,10 @@ class Library : public httplib::Server {
     bool closed = false;
     return process_request(stream, last, closed, nullptr) && !closed && !last;
   }
+  // Ends the accepting, also when it had only just begun.
+  void end() {
+    if (is_running() && svr_sock_ != INVALID_SOCKET) stop();
+  }
 
  private:
   bool process_and_close_socket(socket_t socket) override {
@@ -150,7 +154,10 @@ class FeedServer : public WebServer {
   }
   ~FeedServer() override {
     stopping_ = true;
-    library_.stop();
+    while (accepting_.joinable() && !ended_) {
+      library_.end();
+      std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    }
     if (accepting_.joinable()) accepting_.join();
     connections_.reset();  // before the library that its workers use
   }
