@@ -135,6 +135,10 @@ class Builder {
     const bool pet_food = std::any_of(build_.lots.begin(), build_.lots.end(), [](const auto& lot) {
       return lot.second->food->kind == FoodKind::kPetFood;
     });
+    for (const Person& person : household_.people) {
+      if (person.appetite.halves() > 0) hungry_[person.key] = person.appetite.halves();
+    }
+    build_.problem.meals.reserve(static_cast<std::size_t>(std::max<std::int64_t>(build_.problem.horizon_days, 0)) * std::size(kAllMeals));
     for (Day day = today_; day < build_.until; day += Days(1)) {
       for (const Meal meal : kAllMeals) {
         if (eaten.count({day, meal}) > 0 || wants_nothing(household_, day, meal, nullptr)) continue;
@@ -149,7 +153,8 @@ class Builder {
       }
     }
     std::vector<plan::EatMeal>& meals = build_.problem.meals;
-    std::sort(meals.begin(), meals.end(), [](const plan::EatMeal& a, const plan::EatMeal& b) { return a.id < b.id; });
+    const auto by_id = [](const plan::EatMeal& a, const plan::EatMeal& b) { return a.id < b.id; };
+    if (!std::is_sorted(meals.begin(), meals.end(), by_id)) std::sort(meals.begin(), meals.end(), by_id);
   }
 
   void add_meal(plan::EatMeal meal, const std::pair<Day, Meal>& when) {
@@ -175,10 +180,11 @@ class Builder {
   }
 
   void seat(plan::EatMeal& meal, const PersonKey& key) {
-    const Person* person = find_person(household_, key);
-    if (person == nullptr || person->appetite.halves() <= 0) return;
+    const auto found = hungry_.find(key);
+    if (found == hungry_.end()) return;
+    if (meal.eaters.empty()) meal.eaters.reserve(hungry_.size());
     meal.eaters.push_back(key.str());
-    meal.appetite[key.str()] = person->appetite.halves();
+    meal.appetite.insert_or_assign(meal.appetite.end(), key.str(), found->second);  // people come in the order of their keys
   }
 
   // A pet's meal is its own, once a day; it is told beside the household's dinner.
@@ -266,6 +272,7 @@ class Builder {
   const std::vector<ShownMeal>& shown_;
   Day today_;
   Products products_;
+  std::map<PersonKey, std::int64_t> hungry_;  // half servings a meal
   EatBuild build_;
   std::set<std::string> finish_at_once_;  // products with a lot whose date is a safety date
   std::map<std::pair<std::string, std::string>, std::string> alone_;  // (meal, eater): the meal of their own

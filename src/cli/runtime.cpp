@@ -2,6 +2,7 @@
 #include "larderloop/cli/runtime.h"
 
 #include "cli/answer_cache.h"
+#include "cli/heap.h"
 #include "larderloop/calendar/rule.h"
 #include "larderloop/core/validate.h"
 
@@ -119,6 +120,7 @@ void Runtime::remember(const std::string& question, const std::string& text, int
 }
 
 Status Runtime::load_to_read() {
+  fetch_heap_at_once();
   auto path = book_path();
   if (!path) return fail(path.error());
   auto with = book_options();
@@ -137,6 +139,7 @@ Status Runtime::load_to_read() {
 }
 
 Status Runtime::load_to_write(bool keeping) {
+  fetch_heap_at_once();
   auto path = book_path();
   if (!path) return fail(path.error());
   auto with = book_options();

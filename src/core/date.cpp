@@ -62,9 +62,14 @@ std::optional<Instant> parse_iso_instant(std::string_view text) {
 
 std::string iso_day(Day day) {
   const auto ymd = parts(day);
-  return padded(static_cast<int>(ymd.year()), 4) + "-" +
-         padded(static_cast<int>(static_cast<unsigned>(ymd.month())), 2) + "-" +
-         padded(static_cast<int>(static_cast<unsigned>(ymd.day())), 2);
+  std::string text = "0000-00-00";
+  const auto put = [&](std::size_t first, std::size_t end, unsigned number) {
+    for (; end > first; number /= 10) text[--end] = static_cast<char>('0' + number % 10);
+  };
+  put(0, 4, static_cast<unsigned>(static_cast<int>(ymd.year())));
+  put(5, 7, static_cast<unsigned>(ymd.month()));
+  put(8, 10, static_cast<unsigned>(ymd.day()));
+  return text;
 }
 
 std::string iso_instant(Instant at) {

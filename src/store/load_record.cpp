@@ -74,6 +74,11 @@ void load_lots(const Connection& connection, const Labels& labels, Household& ho
 }
 
 void load_entries(const Connection& connection, Household& household) {
+  {
+    constexpr std::int64_t kMostAtOnce = 100'000;  // a damaged number must not ask for all memory
+    Query last(connection, "SELECT coalesce(max(id), 0) FROM entry");
+    if (last.step()) household.entries.reserve(static_cast<std::size_t>(std::clamp<std::int64_t>(last.integer(0), 0, kMostAtOnce)));
+  }
   Query rows(connection, kEntries);
   while (rows.step()) {
     Entry& entry = household.entries.emplace_back();

@@ -1,0 +1,12 @@
+// heap.h - memory for a run of some milliseconds, fetched at one go.
+#pragma once
+
+namespace larderloop::cli {
+
+// A book of a family takes some megabytes of small pieces, each page of which would be fetched from the
+// kernel by a fault of its own when it is first touched: about a tenth of the time of a weekly run. Here
+// the pages are asked for together (MADV_POPULATE_WRITE, Linux 5.14). Where the kernel or the C library
+// cannot do that nothing happens. Call it once, before a book is loaded.
+void fetch_heap_at_once();
+
+}  // namespace larderloop::cli
