@@ -32,10 +32,8 @@ class Writer {
 
   Result<std::vector<FeedEvent>> events() {
     for (const KitPlan& kit : plan_.kits) {
-      const auto slots = review_slots(household_, kit.schedule.kit, plan_.as_of);
-      if (!slots) return fail(slots.error());
-      reviews(kit, *slots);
-      shopping(kit, *slots);
+      reviews(kit, kit.schedule.slots);
+      shopping(kit, kit.schedule.slots);
     }
     meals();
     give_aways();

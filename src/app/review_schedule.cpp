@@ -147,6 +147,7 @@ Result<KitSchedule> kit_schedule(const Household& household, const PlaceKey& kit
   }
   schedule.next = *next;
   schedule.hold_until = schedule.next.day + Days(schedule.slack_days);
+  schedule.slots = std::move(*slots);
   return schedule;
 }
 

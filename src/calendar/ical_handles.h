@@ -55,6 +55,17 @@ inline icaltimetype day(Day of) {
   return time;
 }
 
+// libical reads the system's list of all zones before it names UTC. No other zone is ever asked of it here (zone_file.h reads those),
+// so it is told to look where there is no list.
+inline icaltimezone* utc_zone() {
+  static icaltimezone* const zone = [] {
+    icaltimezone_set_builtin_tzdata(1);
+    set_zone_directory("/dev/null");
+    return icaltimezone_get_utc_timezone();
+  }();
+  return zone;
+}
+
 inline icaltimetype utc(Instant at) {
   const date::sys_days midnight_of = date::floor<date::days>(at);
   const date::year_month_day ymd{midnight_of};
@@ -66,7 +77,7 @@ inline icaltimetype utc(Instant at) {
   time.hour = static_cast<int>(clock.hours().count());
   time.minute = static_cast<int>(clock.minutes().count());
   time.second = static_cast<int>(clock.seconds().count());
-  time.zone = icaltimezone_get_utc_timezone();
+  time.zone = utc_zone();
   return time;
 }
 

@@ -42,6 +42,7 @@ struct KitSchedule {
   ReviewSlot next;
   int slack_days = 14;
   Day hold_until{};
+  std::vector<ReviewSlot> slots;  // what review_slots() says, which these were taken from
 };
 [[nodiscard]] Result<KitSchedule> kit_schedule(const Household& household, const PlaceKey& kit, Day today);
 
