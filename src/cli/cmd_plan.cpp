@@ -1,9 +1,6 @@
-// plan, shop, nudge, calendar, history: the answers.
+// plan, shop, nudge: the answers.
 #include "cli/command.h"
 #include "cli/plan_problem.h"
-#include "cli/values.h"
-#include "larderloop/app/find.h"
-#include "larderloop/app/history.h"
 #include "larderloop/app/nudge.h"
 #include "larderloop/app/shop.h"
 #include "larderloop/render/plan_json.h"
@@ -156,44 +153,6 @@ Action add_nudge(CLI::App& app, Runtime& runtime) {
                                                     : render_nudge_text(runtime.household(), *nudge);
     runtime.remember(question, text, nudge->due() ? 1 : 0);
     return show(text, nudge->due());
-  };
-}
-
-Action add_history(CLI::App& app, Runtime& runtime) {
-  struct Options {
-    std::string food, year;
-  };
-  auto given = std::make_shared<Options>();
-  app.add_option("FOOD", given->food, "Only this food");
-  app.add_option("--year", given->year, "Only this year")->type_name("YEAR");
-  set_help(
-      app,
-      {"larderloop history\nlarderloop history lentil-stew --year 2026\n",
-       "What became of the food, by food and year, in servings. The sums are those of the record.",
-       {}});
-  return [given, &runtime]() -> Result<int> {
-    auto history = runtime.read([&](const Household& household, Asked) -> Result<HistoryReport> {
-      std::optional<FoodKey> key;
-      std::optional<int> year;
-      if (!given->food.empty()) {
-        auto food = named_food(household, given->food);
-        if (!food) return fail(food.error());
-        key = (*food)->key;
-      }
-      if (!given->year.empty()) {
-        auto number = read_count("--year", given->year, 1900, 2199);
-        if (!number) return fail(number.error());
-        year = static_cast<int>(*number);
-      }
-      return make_history(household, year, key);
-    });
-    if (!history) return fail(history.error());
-    const Household& household = runtime.household();
-    if (runtime.options.json)
-      runtime.print_bytes(render_history_json(household, *history, runtime.asked().today));
-    else
-      runtime.print(render_history_text(household, *history));
-    return 0;
   };
 }
 

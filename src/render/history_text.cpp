@@ -1,7 +1,7 @@
 #include <fmt/core.h>
 
 #include "larderloop/core/words.h"
-#include "larderloop/render/plan_text.h"
+#include "larderloop/render/history.h"
 #include "render/plain.h"
 
 namespace larderloop {

@@ -24,21 +24,6 @@ const char* nudge_kind_name(NudgeKind kind) {
   return "";
 }
 
-Json history_row(const HistoryRow& row) {
-  const LotTotals& totals = row.totals;
-  return Json{{"food", row.food.empty() ? Json(nullptr) : Json(row.food.str())},
-              {"year", row.year},
-              {"received", json::servings(HalfServings(totals.received))},
-              {"found", json::servings(HalfServings(totals.found))},
-              {"counted_half_servings", totals.counted},
-              {"eaten", json::servings(HalfServings(totals.eaten))},
-              {"given_away", json::servings(HalfServings(totals.given_away))},
-              {"thrown_out", json::servings(HalfServings(totals.thrown_out))},
-              {"lost", json::servings(HalfServings(totals.lost))},
-              {"waste_permille", row.waste_permille ? Json(*row.waste_permille) : Json(nullptr)},
-              {"paid_cents", row.paid_cents}};
-}
-
 }  // namespace
 
 std::string render_review_dates_json(const std::vector<ReviewSlot>& slots, Day as_of) {
@@ -90,13 +75,6 @@ std::string render_nudge_json(const NudgeReport& report) {
                                    {"through", iso_day(report.through)},
                                    {"items", std::move(items)},
                                    {"more", report.more}});
-}
-
-std::string render_history_json(const Household&, const HistoryReport& report, Day as_of) {
-  Json rows = Json::array(), years = Json::array();
-  for (const HistoryRow& row : report.rows) rows.push_back(history_row(row));
-  for (const HistoryRow& row : report.years) years.push_back(history_row(row));
-  return json::document("history", as_of, Json{{"rows", std::move(rows)}, {"years", std::move(years)}});
 }
 
 std::string render_feed_json(const FeedReport& report, Day as_of) {

@@ -108,6 +108,18 @@ class Answers(DemoTest):
                 told[(row["food"], row["year"], "counted")] = row["counted_half_servings"]
         self.assertEqual(told, {key: value for key, value in sums.items() if value})
 
+    def test_what_it_was_worth_is_of_the_same_servings(self):
+        history = self.data("history")
+        rows = {(row["food"], row["year"]): row for row in history["worth"]["rows"]}
+        for row in history["rows"]:
+            for kind, name in (("received", "bought"), ("eaten", "eaten"), ("given_away", "given_away"), ("thrown_out", "thrown_out"), ("lost", "lost")):
+                self.assertEqual(row[kind], rows[(row["food"], row["year"])][name]["amount"])
+        total = history["worth"]["total"]["bought"]
+        self.assertEqual(total["cents"] - total["pack_price_cents"], sum(row["paid_cents"] for row in history["years"]))
+        out = self.ok("history").out
+        self.assertIn(f"thrown out   {history['worth']['total']['thrown_out']['amount']['value']} servings", out)
+        self.assertIn("not known", out)
+
     def test_answers_on_a_read_only_book_are_the_same_and_nothing_is_kept(self):
         expected = self.ok("plan", "-n").out
         before = self.export()

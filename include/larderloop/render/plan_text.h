@@ -1,10 +1,9 @@
-// plan_text.h - plan, review, replacement list, nudge and history as text for a narrow screen: one thing a line, dates in words.
+// plan_text.h - plan, review, replacement list and nudge as text for a narrow screen: one thing a line, dates in words.
 // Every function is a view of the result structs of app/ and returns the whole text, ending in a newline.
 #pragma once
 
 #include <string>
 
-#include "larderloop/app/history.h"
 #include "larderloop/app/nudge.h"
 #include "larderloop/app/plan.h"
 #include "larderloop/app/reviews.h"
@@ -24,6 +23,5 @@ namespace larderloop {
 [[nodiscard]] std::string render_nudge_text(const Household& household, const NudgeReport& report);
 // The same facts as a page of HTML, for the other half of a mail: no pictures, no scripts, nothing from elsewhere.
 [[nodiscard]] std::string render_nudge_html(const Household& household, const NudgeReport& report);
-[[nodiscard]] std::string render_history_text(const Household& household, const HistoryReport& report);
 
 }  // namespace larderloop
