@@ -1,5 +1,7 @@
 #include "larderloop/intake/quick_line.h"
 
+#include "larderloop/intake/sheet_cells.h"
+
 #include "larderloop/core/validate.h"
 #include "larderloop/intake/gs1.h"
 
@@ -183,7 +185,10 @@ class Line {
       if (found.size() != 1) continue;
       lot.food = found.front()->key;
       take_date(joined(words_, end, words_.size()), found.front()->kind == FoodKind::kThing);
-      if (!problem) return;
+      if (!problem) {
+        if (!is_whole_name(*found.front(), from, end)) refuse_other_dates(from, end);
+        return;
+      }
       if (!first) first = problem;
       problem.reset();
     }
@@ -227,6 +232,31 @@ class Line {
     take_date(date, food->kind == FoodKind::kThing);
     if (!problem && lot.printed.lot_code.empty()) lot.printed.lot_code = scan->lot_code;
     return true;
+  }
+
+  [[nodiscard]] bool is_whole_name(const Food& food, std::size_t from, std::size_t end) const {
+    const std::string typed = lowered_cell(joined(words_, from, end));
+    return typed == food.key.str() || typed == lowered_cell(food.name);
+  }
+
+  // Where words could belong to the food as well as to the date ("orange mar 5 2028", of orange marmalade), nothing is guessed.
+  void refuse_other_dates(std::size_t from, std::size_t end) {
+    const PrintedMark taken = lot.printed;
+    for (std::size_t less = end - 1; less > from; --less) {
+      const std::vector<std::string> words(words_.begin() + static_cast<std::ptrdiff_t>(from), words_.begin() + static_cast<std::ptrdiff_t>(less));
+      const auto foods = foods_of_words(household_, words);
+      if (foods.empty()) continue;
+      const std::string other = joined(words_, less, words_.size());
+      const auto printed = parse_printed_mark(other, MarkKind::kBestBefore, today_, {how_.order, today_});
+      if (!printed || (printed->mark.day == taken.mark.day && printed->mark.kind == taken.mark.kind)) continue;
+      if (foods.size() == 1 && is_whole_name(*foods.front(), from, less)) {
+        lot.food = foods.front()->key;
+        lot.printed = *printed;
+        return;
+      }
+      return fault("the date could be '" + other + "' or '" + joined(words_, end, words_.size()) + "'",
+                   "write the date in digits, as 2028-05, or the whole name of the food");
+    }
   }
 
   void take_date(const std::string& text, bool thing) {

@@ -41,7 +41,9 @@ void add_amount(std::vector<std::string>& into, std::optional<std::int64_t> amou
   into.push_back(text + large);
 }
 
+// An amount is written as a whole: the 15 of a day is no beginning of 150g.
 bool begins_one(const std::string& word, const std::vector<std::string>& of) {
+  if (word.front() >= '0' && word.front() <= '9') return std::find(of.begin(), of.end(), word) != of.end();
   return std::any_of(of.begin(), of.end(), [&](const std::string& each) {
     if (each.compare(0, word.size(), word) == 0) return true;
     // "pouches" for the unit "pouch"

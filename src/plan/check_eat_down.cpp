@@ -84,11 +84,13 @@ class EatDownCheck {
         }
       }
     }
+    calendar_.reserve(problem_.meals.size());
     for (const EatMeal& meal : problem_.meals) calendar_.push_back(&meal);
-    std::sort(calendar_.begin(), calendar_.end(), [](const EatMeal* a, const EatMeal* b) {
+    const auto sooner = [](const EatMeal* a, const EatMeal* b) {
       return std::tie(a->day, a->kind, a->id) < std::tie(b->day, b->kind, b->id);
-    });
-    for (std::size_t rank = 0; rank < calendar_.size(); ++rank) rank_[calendar_[rank]] = rank;
+    };
+    if (!std::is_sorted(calendar_.begin(), calendar_.end(), sooner)) std::sort(calendar_.begin(), calendar_.end(), sooner);
+    for (std::size_t rank = 0; rank < calendar_.size(); ++rank) rank_.emplace_hint(rank_.end(), calendar_[rank], rank);
   }
 
   [[nodiscard]] bool in_scope(const EatLot& lot) const { return lot.last_good_day < end_.value(); }

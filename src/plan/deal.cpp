@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <string_view>
 #include <tuple>
 
 namespace larderloop::plan {
@@ -17,15 +18,17 @@ struct OpenStock {
 std::vector<Dealt> deal(const EatDownProblem& problem, const EatDownPlan& plan) {
   std::map<std::string, const EatProduct*> products;
   std::map<std::string, const EatLot*> lots;
-  std::map<std::string, std::size_t> position;
+  std::map<std::string_view, std::size_t> position;
   for (const EatProduct& product : problem.products) products[product.id] = &product;
   for (const EatLot& lot : problem.lots) lots[lot.id] = &lot;
   std::vector<const EatMeal*> calendar;
+  calendar.reserve(problem.meals.size());
   for (const EatMeal& meal : problem.meals) calendar.push_back(&meal);
-  std::sort(calendar.begin(), calendar.end(), [](const EatMeal* a, const EatMeal* b) {
+  const auto sooner = [](const EatMeal* a, const EatMeal* b) {
     return std::tie(a->day, a->kind, a->id) < std::tie(b->day, b->kind, b->id);
-  });
-  for (std::size_t meal = 0; meal < calendar.size(); ++meal) position[calendar[meal]->id] = meal;
+  };
+  if (!std::is_sorted(calendar.begin(), calendar.end(), sooner)) std::sort(calendar.begin(), calendar.end(), sooner);
+  for (std::size_t meal = 0; meal < calendar.size(); ++meal) position.emplace_hint(position.end(), calendar[meal]->id, meal);
 
   // Per product: units that were open before, soonest date first, then the plan's in the order of
   // opening.

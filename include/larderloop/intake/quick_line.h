@@ -44,7 +44,7 @@ struct QuickList {
 [[nodiscard]] QuickList read_quick_lines(const Household& household, std::string_view text, const QuickHow& how, Day today);
 
 // Foods of which every word begins a word: of the key, the name, the unit, or is the mass or volume ("250g", "1.5l"). A key or a whole name
-// is that food alone. In key order.
+// is that food alone. Words that begin with a digit are amounts and stand as a whole. In key order.
 [[nodiscard]] std::vector<const Food*> foods_of_words(const Household& household, const std::vector<std::string>& words);
 [[nodiscard]] std::vector<const Place*> places_of_words(const Household& household, const std::vector<std::string>& words);
 
