@@ -1,4 +1,5 @@
 #include "larderloop/app/feed.h"
+#include "larderloop/app/cautions.h"
 
 #include <algorithm>
 #include <map>
@@ -76,8 +77,8 @@ class Writer {
         "Walk through it bag by bag: is it there, is it sound, what does the label say?\n"
         "What stays must be good through " +
             plain_day(hold_until) +
-            ".\nTins and packs that bulge, leak, are rusted or badly dented go out whatever the date says.\n"
-            "Begin with: larderloop review start " +
+            ".\n" + std::string(caution_words(Caution::kContainers)) +
+            "\nBegin with: larderloop review start " +
             slot.kit.str());
   }
 
@@ -102,7 +103,7 @@ class Writer {
       text += "\n";
     }
     text += "Good through " + plain_day(kit.schedule.hold_until) +
-            " at least. Read the label of every package: recipes change.\nThe whole list: larderloop shop";
+            " at least. " + std::string(caution_words(Caution::kPurchase)) + "\nThe whole list: larderloop shop";
     add("shop|" + kit.schedule.kit.str() + "|" + iso_day(slot), FeedKind::kShopBy,
         shop_by_day(household_.settings, need, plan_.as_of),
         "Shop for the " + place_words(household_, kit.schedule.kit) + ": " + counted(kit.buy.size(), "thing"), text);

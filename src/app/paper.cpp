@@ -68,7 +68,9 @@ Result<PaperDocument> review_sheets(const Household& household, const PaperReque
     const ReviewSlot& slot = sheet->schedule.current ? *sheet->schedule.current : sheet->schedule.next;
     page.subtitle = "Review of " + plain_day(slot.day) + ". As of " + plain_day(today) + ". What stays must be good through " + plain_day(sheet->schedule.hold_until) + ".";
     page.blocks.emplace_back(PaperText{"Bag by bag: tick what is there and sound. Compare the printed date and read the label; correct on this sheet what differs, then write it into the book.", false});
-    page.blocks.emplace_back(PaperText{cautions()[2] + " The label and your local food authority decide, not this sheet.", false});
+    page.blocks.emplace_back(PaperText{std::string(caution_words(Caution::kContainers)) + " The label and your local food authority decide, not this sheet.", false});
+    add_cautions({Caution::kSpoiled}, page);
+    if (concerns_formula(household, kit, today)) add_cautions({Caution::kFormula}, page);
     for (const SheetPlace& place : sheet->places) {
       const std::vector<PersonKey> people = named_at(household, place.place);
       PaperTable table;
@@ -94,7 +96,7 @@ Result<PaperDocument> replacement_list(const Household& household, const PaperRe
   PaperPage page;
   page.title = "To buy";
   page.subtitle = (list.shop_by ? "By " + plain_day(*list.shop_by) + ". " : std::string()) + "As of " + plain_day(document.as_of) + ".";
-  page.blocks.emplace_back(PaperText{"Read the label of every package: recipes change between purchases.", true});
+  page.blocks.emplace_back(PaperText{std::string(caution_words(Caution::kPurchase)), true});
   bool any = false;
   for (const ShopGroup& group : list.groups) {
     PaperTable table;
@@ -184,7 +186,8 @@ Result<PaperDocument> household_page(const Household& household, const PaperRequ
     boxes.rows.push_back({{place_words(household, kit), false, true}, {parts}, {plain_day(schedule->current ? schedule->current->day : schedule->next.day)}, {plain_day(schedule->hold_until)}});
   }
   page.blocks.emplace_back(std::move(boxes));
-  for (const std::string& caution : cautions()) page.blocks.emplace_back(PaperText{caution, false});
+  add_emergency_cautions(household, {}, today, page);
+  add_cautions({Caution::kFloodTins, Caution::kOutage}, page);
   if (!request.url.empty()) page.blocks.emplace_back(PaperCode{request.url, "The book: " + request.url, {}});
   document.title = "The household on one page";
   document.pages.push_back(std::move(page));

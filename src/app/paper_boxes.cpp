@@ -101,7 +101,8 @@ PaperPage box_card(const Household& household, const PlaceKey& key, const KitSch
   std::string dates = "Review: " + plain_day(review_day(schedule));
   if (schedule.current) dates += ", then " + plain_day(schedule.next.day);
   page.blocks.emplace_back(PaperText{dates + ". What stays must be good through " + plain_day(schedule.hold_until) + ".", true});
-  for (const std::string& caution : cautions()) page.blocks.emplace_back(PaperText{caution, false});
+  add_emergency_cautions(household, schedule.kit, today, page);
+  add_cautions({Caution::kLifting}, page);
   if (!request.url.empty()) page.blocks.emplace_back(PaperCode{request.url, "More of this kit: " + request.url, {}});
   return page;
 }

@@ -151,7 +151,7 @@ Result<PaperPage> card(const BookView& view, const PlaceKey& kit, bool private_,
   PaperPage page;
   page.title = "Menu card: " + place_words(household, kit);
   page.subtitle = "What to eat from this kit when you had to leave home. As of " + plain_day(today) + ".";
-  for (const std::string& caution : cautions()) page.blocks.emplace_back(PaperText{caution, false});
+  add_emergency_cautions(household, kit, today, page);
   if (private_) page.blocks.emplace_back(PaperText{"Not everything here is for everyone: each eats what stands beside their name. What anybody must not have is not on this card; ask first.", true});
   page.blocks.emplace_back(PaperText{water_words(view, kit), true});
   page.blocks.emplace_back(people_table(household, kit, private_));

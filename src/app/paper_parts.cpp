@@ -181,11 +181,14 @@ std::string who_refuses(const Household& household, const std::vector<PersonRefu
   return names.empty() ? "" : "not eaten by " + list_words(names);
 }
 
-std::vector<std::string> cautions() {
-  return {"Read the label of everything before somebody eats it. When the label and this paper disagree, the label is right.",
-          "Opened food is eaten at once or thrown out: there is no cold place to keep it.",
-          "Tins and packs that bulge, leak, are cracked, rusted or badly dented go out unopened and untasted, whatever their date.",
-          "After a flood or in doubt, ask the local food-safety or emergency authority. For anybody who is ill, ask a doctor."};
+void add_cautions(const std::vector<Caution>& cautions, PaperPage& page) {
+  for (const Caution each : cautions) page.blocks.emplace_back(PaperText{std::string(caution_words(each)), false});
+}
+
+void add_emergency_cautions(const Household& household, const PlaceKey& kit, Day today, PaperPage& page) {
+  add_cautions({Caution::kLabel, Caution::kOpened, Caution::kContainers, Caution::kSpoiled, Caution::kFlood}, page);
+  if (concerns_formula(household, kit, today)) add_cautions({Caution::kFormula}, page);
+  add_cautions({Caution::kIll}, page);
 }
 
 }  // namespace larderloop::paper

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "larderloop/app/cautions.h"
 #include "larderloop/app/paper.h"
 #include "larderloop/core/eligible.h"
 
@@ -36,8 +37,10 @@ namespace larderloop::paper {
 [[nodiscard]] std::string who_refuses(const Household& household, const std::vector<PersonRefusal>& refusals);
 [[nodiscard]] std::string not_for(const Household& household, const std::vector<PersonRefusal>& refusals, bool private_);
 
-// The cautions of every card for an emergency, in our own words.
-[[nodiscard]] std::vector<std::string> cautions();
+// One text a caution, in the order given.
+void add_cautions(const std::vector<Caution>& cautions, PaperPage& page);
+// Those of every card for an emergency; of infant formula where the kit is concerned (empty: any kit).
+void add_emergency_cautions(const Household& household, const PlaceKey& kit, Day today, PaperPage& page);
 
 [[nodiscard]] Result<PaperDocument> labels(const Household& household, const PaperRequest& request, PaperDocument document, Day today);
 [[nodiscard]] Result<PaperDocument> box_cards(const Household& household, const PaperRequest& request, PaperDocument document, Day today);

@@ -48,7 +48,7 @@ Action add_kit_check(CLI::App& app, Runtime& runtime) {
     } else {
       std::string text;
       for (const KitCheck& each : *checks) {
-        text += (text.empty() ? "" : "\n") + render_kit_check_text(runtime.household(), each, *all);
+        text += (text.empty() ? "" : "\n") + render_kit_check_text(runtime.household(), each, *all, runtime.asked().today);
       }
       runtime.print(text);
     }

@@ -9,6 +9,7 @@
 #include "larderloop/app/shop.h"
 #include "larderloop/core/validate.h"
 #include "larderloop/core/words.h"
+#include "larderloop/render/cautions.h"
 #include "larderloop/render/json_things.h"
 
 #include <algorithm>
@@ -47,6 +48,7 @@ class Receiving {
     person_ = input_.terminal() && !runtime_.options.no_input;
     std::vector<BuyLine> lines;
     for (const ShopGroup& group : list.groups) lines.insert(lines.end(), group.lines.begin(), group.lines.end());
+    if (!lines.empty()) say(render_cautions({Caution::kPurchase, Caution::kContainers}));
     for (std::size_t at = 0; at < lines.size() && !stopped_; ++at) {
       say("\n" + std::to_string(at + 1) + " of " + std::to_string(lines.size()) + ": " + wanted_words(lines[at]) + "\n");
       const auto done = one(lines[at]);
@@ -151,6 +153,7 @@ class Receiving {
       lot.food = line.food;
       if (Status asked = again(units.error()); !asked) return asked;
     }
+    if (find_food(household_, lot.food)->infant_formula) say(render_cautions({Caution::kFormula}));
     if (Status done = date(line, lot); !done) return done;
     if (Status done = label(lot); !done) return done;
     if (Status done = price(line, lot); !done) return done;

@@ -3,6 +3,7 @@
 #include "cli/command.h"
 #include "cli/option_parts.h"
 #include "cli/values.h"
+#include "larderloop/app/cautions.h"
 #include "larderloop/app/find.h"
 #include "larderloop/app/placing.h"
 #include "larderloop/app/record.h"
@@ -107,6 +108,19 @@ void caution(const Recorded& report, EntryKind kind, Runtime& runtime) {
   }
 }
 
+// What was opened and is not eaten at once.
+void caution_opened(const Recorded& report, EntryKind kind, Runtime& runtime) {
+  const bool stands_open = kind == EntryKind::kOpened || (kind == EntryKind::kEaten && report.opened_units > 0 && report.left_there > HalfServings());
+  const Food& food = *find_food(runtime.household(), report.food);
+  if (!stands_open || food.kind == FoodKind::kThing || food.kind == FoodKind::kWater) return;
+  const auto say = [&](Caution caution) { runtime.note(std::string(caution_words(caution))); };
+  if (food.infant_formula)
+    say(Caution::kFormula);
+  else if (spoils_when_opened(food))
+    say(Caution::kOpened);
+  if (kind == EntryKind::kOpened) say(Caution::kSpoiled);
+}
+
 Result<int> run(const RecordOptions& given, EntryKind kind, Runtime& runtime) {
   auto done =
       runtime.write([&](const Household& household, Asked asked) -> Result<Outcome<Recorded>> {
@@ -119,6 +133,7 @@ Result<int> run(const RecordOptions& given, EntryKind kind, Runtime& runtime) {
     runtime.print_bytes(render_recorded_json(runtime.household(), *done, runtime.asked().today));
   runtime.note(recorded_line(runtime.household(), *done));
   caution(*done, kind, runtime);
+  caution_opened(*done, kind, runtime);
   return 0;
 }
 

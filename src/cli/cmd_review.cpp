@@ -3,6 +3,7 @@
 #include "cli/kit_argument.h"
 #include "larderloop/app/plan.h"
 #include "larderloop/core/words.h"
+#include "larderloop/render/cautions.h"
 #include "larderloop/render/plan_json.h"
 #include "larderloop/render/plan_text.h"
 
@@ -92,6 +93,8 @@ Action add_review_start(CLI::App& app, Runtime& runtime) {
                   " to look at; what stays must be good through " + plain_day(schedule.hold_until) +
                   ".\n");
     if (started->after_use) {
+      // After a disaster: what water and warmth did to the food.
+      runtime.print(render_cautions({Caution::kFlood, Caution::kFloodTins, Caution::kOutage}));
       runtime.note("everything counts as used; mark what came home: larderloop review mark " + key +
                    " LOT there, or LOT missing 2 when 2 were used; then: larderloop review finish " + key);
       return 0;
@@ -120,7 +123,7 @@ Action add_review_sheet(CLI::App& app, Runtime& runtime) {
       runtime.print_bytes(
           render_review_sheet_json(runtime.household(), *sheet, runtime.asked().today));
     } else {
-      runtime.print(render_review_sheet_text(runtime.household(), *sheet));
+      runtime.print(render_review_sheet_text(runtime.household(), *sheet, runtime.asked().today));
     }
     return 0;
   };

@@ -1,6 +1,7 @@
 #include "larderloop/core/label_figures.h"
 #include "larderloop/core/words.h"
 #include "larderloop/render/kit_check.h"
+#include "larderloop/render/cautions.h"
 #include "render/plain.h"
 
 #include <fmt/core.h>
@@ -10,12 +11,14 @@
 namespace larderloop {
 namespace {
 
-constexpr const char* kCautions =
-    "No finding does not mean that a food is safe: the label, your local food and emergency "
-    "authorities and a doctor or dietitian decide.\n"
-    "Tins that bulge, leak, are rusted or badly dented go out unopened, whatever the date says "
-    "(USDA). Energy and lifting are estimates for\n"
-    "healthy adults; for infants, pregnancy and illness ask a professional.\n";
+// The cautions that belong to this kit.
+std::string cautions_text(const Household& household, const KitCheck& check, Day today) {
+  std::vector<Caution> cautions{Caution::kNoPromise, Caution::kContainers, Caution::kOpened, Caution::kEstimates};
+  if (concerns_formula(household, check.schedule.kit, today)) cautions.push_back(Caution::kFormula);
+  const bool heavy = std::any_of(check.findings.begin(), check.findings.end(), [](const KitFinding& each) { return each.topic == Topic::kMass; });
+  if (heavy) cautions.push_back(Caution::kLifting);
+  return render_cautions(cautions);
+}
 
 // Rounded to a tenth: sums of packages are no finer than that.
 std::string tenths(std::int64_t thousandths, std::string_view unit) {
@@ -125,7 +128,7 @@ std::string lots_text(const Household& household, const KitCheck& check) {
 
 }  // namespace
 
-std::string render_kit_check_text(const Household& household, const KitCheck& check, bool all) {
+std::string render_kit_check_text(const Household& household, const KitCheck& check, bool all, Day today) {
   const std::string kit = plain::place(household, check.schedule.kit);
   std::string text = check.ready() ? fmt::format("{}: ready.", kit)
                                    : fmt::format("{}: not ready, {} to put right.", kit,
@@ -149,7 +152,7 @@ std::string render_kit_check_text(const Household& household, const KitCheck& ch
   else
     text += "\nMasses, and how every lot stands: larderloop kit check " + check.schedule.kit.str() +
             " --all\n";
-  return text + "\n" + kCautions;
+  return text + "\n" + cautions_text(household, check, today);
 }
 
 }  // namespace larderloop

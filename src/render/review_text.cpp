@@ -4,15 +4,11 @@
 
 #include "larderloop/core/words.h"
 #include "larderloop/render/plan_text.h"
+#include "larderloop/render/cautions.h"
 #include "render/plain.h"
 
 namespace larderloop {
 namespace {
-
-// What goes out whatever the date says: USDA FSIS, Shelf-Stable Food Safety.
-constexpr const char* kCaution =
-    "Whatever the date says: tins and packs that bulge, leak, are cracked, rusted or badly dented go out\n"
-    "unopened and untasted. The label and your local food authority decide, not this list.\n";
 
 std::string mark_words_of(const std::optional<MarkWhat>& mark) {
   if (!mark) return {};
@@ -73,10 +69,13 @@ std::string render_review_finished_text(const Household& household, const Review
   return text + "Now: larderloop plan shows what goes in, larderloop shop what to buy.\n";
 }
 
-std::string render_review_sheet_text(const Household& household, const ReviewSheet& sheet) {
+std::string render_review_sheet_text(const Household& household, const ReviewSheet& sheet, Day today) {
   std::string text = fmt::format("Walk through the {}\n", plain::place(household, sheet.schedule.kit));
   if (sheet.schedule.current) text += fmt::format("Review of {}\n", plain_day(sheet.schedule.current->day));
-  text += fmt::format("What stays must be good through {}\n{}\n", plain_day(sheet.schedule.hold_until), kCaution);
+  text += fmt::format("What stays must be good through {}\n", plain_day(sheet.schedule.hold_until));
+  text += render_cautions({Caution::kContainers, Caution::kSpoiled}) + "The label and your local food authority decide, not this list.\n";
+  if (concerns_formula(household, sheet.schedule.kit, today)) text += render_cautions({Caution::kFormula});
+  text += "\n";
   for (const SheetPlace& page : sheet.places) {
     text += plain::place(household, page.place) + "\n";
     for (const SheetLine& line : page.lines) {
@@ -84,7 +83,8 @@ std::string render_review_sheet_text(const Household& household, const ReviewShe
       text += fmt::format("  [ ] {}{}\n", plain::amount_of(household, line.food, line.amount), mark_words_of(line.marked));
       text += fmt::format("      {}, {}, {}\n", plain::lot(line.at), printed, plain::good_through(line.good_through));
       if (line.leaves) text += "      TAKE OUT: " + plain::reason(line.reason, line.good_through) + "\n";
-      if (!line.label_read) text += "      read the label\n";
+      const FoodKind kind = find_food(household, line.food)->kind;
+      if (!line.label_read && kind != FoodKind::kThing && kind != FoodKind::kWater) text += "      read the label\n";
     }
     text += "\n";
   }

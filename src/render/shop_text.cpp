@@ -3,6 +3,7 @@
 #include "larderloop/app/entering.h"
 #include "larderloop/core/words.h"
 #include "larderloop/render/plan_text.h"
+#include "larderloop/render/cautions.h"
 #include "render/plain.h"
 
 namespace larderloop {
@@ -66,7 +67,7 @@ std::string render_shop_text(const Household& household, const ShopList& list) {
   if (list.shop_by) text += " by " + plain_day(*list.shop_by);
   text += "\n";
   if (list.groups.empty() && list.unmet.empty()) return "Nothing to buy: the kits are full.\n";
-  if (!list.groups.empty()) text += "Read the label of every package: recipes change between purchases.\n";
+  if (!list.groups.empty()) text += render_cautions({Caution::kPurchase});
   for (const ShopGroup& group : list.groups) {
     text += "\n" + (group.shop.empty() ? std::string("Any shop") : group.shop);
     if (group.cost_cents > 0) text += ", about " + money_words(group.cost_cents, household.settings.currency);

@@ -10,7 +10,7 @@ namespace larderloop {
 
 // `all`: also the energy of every day, every lot and every mass.
 [[nodiscard]] std::string render_kit_check_text(const Household& household, const KitCheck& check,
-                                                bool all);
+                                                bool all, Day today);
 [[nodiscard]] std::string render_kit_checks_json(const Household& household,
                                                  const std::vector<KitCheck>& checks, Day as_of);
 

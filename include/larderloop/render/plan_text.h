@@ -19,7 +19,7 @@ namespace larderloop {
 [[nodiscard]] std::string render_shop_text(const Household& household, const ShopList& list);
 [[nodiscard]] std::string render_review_dates_text(const Household& household, const std::vector<ReviewSlot>& slots, Day today);
 [[nodiscard]] std::string render_review_finished_text(const Household& household, const ReviewFinished& report);
-[[nodiscard]] std::string render_review_sheet_text(const Household& household, const ReviewSheet& sheet);
+[[nodiscard]] std::string render_review_sheet_text(const Household& household, const ReviewSheet& sheet, Day today);
 [[nodiscard]] std::string render_nudge_text(const Household& household, const NudgeReport& report);
 // The same facts as a page of HTML, for the other half of a mail: no pictures, no scripts, nothing from elsewhere.
 [[nodiscard]] std::string render_nudge_html(const Household& household, const NudgeReport& report);

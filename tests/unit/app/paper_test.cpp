@@ -122,7 +122,7 @@ TEST(Paper, TheMenuCardWarnsOfWhatSomebodyMustNotHave) {
   EXPECT_TRUE(says(after, wrong)) << paper_words(after);
   EXPECT_TRUE(says(after, "NOT for")) << paper_words(after);
   EXPECT_TRUE(says(after, "Read the label"));
-  EXPECT_TRUE(says(after, "Opened food is eaten at once"));
+  EXPECT_TRUE(says(after, "Opened wet food without a fridge is eaten"));
 }
 
 TEST(Paper, PrivatePaperHasNoHealthFacts) {
