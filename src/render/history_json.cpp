@@ -54,6 +54,31 @@ Json waste_row(const WasteRow& row) {
               {"lost", worth(row.lost)}};
 }
 
+Json remedy(const Remedy& value) {
+  const bool units = value.kind == RemedyKind::kPack || value.kind == RemedyKind::kPar;
+  const bool food = value.kind == RemedyKind::kFood, review = value.kind == RemedyKind::kReview;
+  return Json{{"change", std::string(remedy_kind_name(value.kind))},
+              {"avoided", json::servings(HalfServings(value.avoided))},
+              {"avoided_cents", value.cents},
+              {"units", units ? Json(value.units) : Json(nullptr)},
+              {"units_before", json::number(value.units_before)},
+              {"pack_known", value.kind == RemedyKind::kPack ? Json(value.known) : Json(nullptr)},
+              {"food", food ? Json(value.food.str()) : Json(nullptr)},
+              {"people", json::keys(value.people)},
+              {"kit", review ? Json(value.kit.str()) : Json(nullptr)},
+              {"weeks_earlier", review ? Json(value.weeks) : Json(nullptr)}};
+}
+
+Json advised(const std::vector<Advice>& advice) {
+  Json all = Json::array();
+  for (const Advice& each : advice) {
+    all.push_back(Json{{"food", each.food.str()},
+                       {"thrown_out", worth(each.wasted)},
+                       {"best", each.best ? remedy(*each.best) : Json(nullptr)}});
+  }
+  return all;
+}
+
 template <class Row>
 Json list(const std::vector<Row>& rows, Json (*make)(const Row&)) {
   Json all = Json::array();
@@ -64,14 +89,16 @@ Json list(const std::vector<Row>& rows, Json (*make)(const Row&)) {
 }  // namespace
 
 std::string render_history_json(const Household& household, const HistoryReport& history,
-                                const WasteReport& waste, Day as_of) {
+                                const WasteReport& waste, const std::vector<Advice>* advice,
+                                Day as_of) {
   return json::document("history", as_of,
                         Json{{"rows", list(history.rows, history_row)},
                              {"years", list(history.years, history_row)},
                              {"worth", Json{{"currency", household.settings.currency},
                                             {"rows", list(waste.rows, waste_row)},
                                             {"years", list(waste.years, waste_row)},
-                                            {"total", waste_row(waste.total)}}}});
+                                            {"total", waste_row(waste.total)}}},
+                             {"advice", advice != nullptr ? advised(*advice) : Json(nullptr)}});
 }
 
 }  // namespace larderloop

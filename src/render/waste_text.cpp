@@ -88,6 +88,7 @@ std::string render_waste_text(const Household& household, const WasteReport& rep
                         servings(row->thrown_out.amount), money(row->thrown_out, currency));
   }
 
+  text += "\nwhat would have avoided it: larderloop history --advice\n";
   return text;
 }
 

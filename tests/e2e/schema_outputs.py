@@ -130,6 +130,7 @@ class Schemas(DemoTest):
             self.assertEqual(answer.code, 1)
             self.take(answer.out, "kit_check", str(answer))
         self.see("history", "history")
+        self.see("history", "history", "--advice")
         self.see("history", "history", lots[0]["food"], "--year", "2026")
 
         self.see("review-dates", "review", "dates")

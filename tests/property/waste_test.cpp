@@ -2,8 +2,10 @@
 // entries alone.
 #include "larderloop/app/waste.h"
 
+#include "larderloop/app/advice.h"
 #include "larderloop/core/lot.h"
 #include "support/household_gen.h"
+#include "support/raw_predicate.h"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
@@ -105,6 +107,43 @@ RC_GTEST_PROP(Waste, SumsEqualTheRecord, ()) {
   RC_ASSERT(thrown_and_all(by_row) == all);
   RC_ASSERT(thrown_and_all(by_year) == all);
   RC_ASSERT(by_row.bought == report->total.bought);
+}
+
+// No change avoids more than was thrown out, and no other food is named for somebody who must not
+// have it.
+RC_GTEST_PROP(Waste, NoMoreIsAvoidedThanWasWasted, ()) {
+  const auto seed = *rc::gen::arbitrary<std::uint64_t>();
+  Household home = generate_household(seed, *rc::gen::inRange(0, 60));
+  // Generated households eat more than they throw out: what was lost is thrown out here.
+  for (Entry& entry : home.entries) {
+    if (entry.kind == EntryKind::kLost || entry.kind == EntryKind::kGivenAway)
+      entry.kind = EntryKind::kThrownOut;
+  }
+  const Day today = parse_iso_day("2026-11-25").value();
+  const auto waste = make_waste(home, std::nullopt, std::nullopt);
+  RC_ASSERT(waste.has_value());
+  const auto advice = make_advice(home, std::nullopt, std::nullopt, today);
+  RC_ASSERT(advice.has_value());
+  RC_ASSERT(advice->size() <= kMostAdvised);
+  std::int64_t remedies = 0;
+  for (const Advice& each : *advice) {
+    Worth thrown;
+    for (const WasteRow& row : waste->rows) {
+      if (row.food == each.food) thrown.add(row.thrown_out);
+    }
+    RC_ASSERT(each.wasted == thrown);
+    if (!each.best) continue;
+    ++remedies;
+    RC_ASSERT(each.best->avoided > 0);
+    RC_ASSERT(each.best->avoided <= thrown.amount);
+    RC_ASSERT(each.best->cents >= 0);
+    RC_ASSERT(each.best->cents <= thrown.cents);
+    if (each.best->kind != RemedyKind::kFood) continue;
+    for (const PersonKey& person : each.best->people) {
+      RC_ASSERT(raw::forbidden_pack(home, person, each.best->food, today).empty());
+    }
+  }
+  RC_CLASSIFY(remedies > 0, "some change helps");
 }
 
 }  // namespace
