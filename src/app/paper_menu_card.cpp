@@ -151,7 +151,8 @@ Result<PaperPage> card(const BookView& view, const PlaceKey& kit, bool private_,
   PaperPage page;
   page.title = "Menu card: " + place_words(household, kit);
   page.subtitle = "What to eat from this kit when you had to leave home. As of " + plain_day(today) + ".";
-  add_emergency_cautions(household, kit, today, page);
+  // What whoever eats has to know now; the rest stands at the end of the card.
+  add_cautions({Caution::kLabel, Caution::kOpened, Caution::kContainers}, page);
   if (private_) page.blocks.emplace_back(PaperText{"Not everything here is for everyone: each eats what stands beside their name. What anybody must not have is not on this card; ask first.", true});
   page.blocks.emplace_back(PaperText{water_words(view, kit), true});
   page.blocks.emplace_back(people_table(household, kit, private_));
@@ -186,6 +187,9 @@ Result<PaperPage> card(const BookView& view, const PlaceKey& kit, bool private_,
                          {"who eats from there: " + (named.empty() ? "everyone" : who(household, named)) + (refused.empty() ? "" : "\n" + refused)}});
   }
   if (!more.rows.empty()) page.blocks.emplace_back(std::move(more));
+  page.blocks.emplace_back(PaperHeading{"Take care"});
+  if (concerns_formula(household, kit, today)) add_cautions({Caution::kFormula}, page);
+  add_cautions({Caution::kSpoiled, Caution::kFlood, Caution::kIll}, page);
   return page;
 }
 

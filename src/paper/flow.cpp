@@ -12,6 +12,7 @@ constexpr double kPad = 1.0, kGap = 2.0;   // in and between cells
 constexpr double kTick = 3.4;              // side of a box to tick
 constexpr double kCode = 38;               // side of a code with its quiet zone
 constexpr double kLeastRoom = 22;          // a table begins only where this much is left
+constexpr double kLeastPoints = 8.5;       // of type in a table, however long a word
 
 }  // namespace
 
@@ -92,7 +93,7 @@ FlowRow Flow::row_of(const std::vector<PaperCell>& cells, const std::vector<Pape
     Style style{size(heading ? 8.5 : 10), heading || cell.strong};
     SetText set = canvas_.set(cell.text, style, width - indent);
     // A word that does not fit its column is set smaller before it is broken.
-    while (set.broken_word() && style.points > size(7)) {
+    while (set.broken_word() && style.points > size(kLeastPoints)) {
       style.points -= 0.5;
       set = canvas_.set(cell.text, style, width - indent);
     }
@@ -106,7 +107,12 @@ void Flow::table(const PaperTable& table) {
   std::vector<PaperCell> headings;
   for (const PaperColumn& column : table.columns) headings.push_back({column.heading});
   const FlowRow heads = row_of(headings, table.columns, true);
-  if (room() < kLeastRoom) fresh_sheet();
+  // A heading does not stand alone at the foot of a sheet: its first row comes along.
+  const FlowRow title = plain(table.title, {size(12.5), true}, 3, 0.5);
+  double begins = title.before + title.height() + title.after + heads.height();
+  if (!table.rows.empty()) begins += row_of(table.rows.front(), table.columns, false).height();
+  if (begins > bottom_ - kMargin) begins = kLeastRoom;  // it is longer than a sheet anyway
+  if (room() < std::max(begins, kLeastRoom)) fresh_sheet();
   const auto begin = [&](const std::string& more, double before) {
     put(plain(table.title + more, {size(12.5), true}, before, 0.5));
     put(heads);

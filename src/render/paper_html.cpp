@@ -17,13 +17,16 @@ constexpr std::string_view kStyles = R"(:root{color-scheme:light dark}
 body{font-family:"DejaVu Sans","Noto Sans",sans-serif;line-height:1.35;margin:0 auto;padding:.6em;max-width:62em;overflow-wrap:break-word}
 body.large{font-size:145%}
 h1{font-size:1.6em;margin:.2em 0}
+h1,h2{break-after:avoid}
+p{margin:.45em 0;orphans:2;widows:2}
 .page+.page{break-before:page;margin-top:2em}
-.warning{border:.2em solid;padding:.4em .6em;margin:.5em 0;font-weight:bold}
+.warning{border:.2em solid;padding:.4em .6em;margin:.5em 0;font-weight:bold;break-inside:avoid}
 table{border-collapse:collapse;width:100%;margin:1em 0}
-th,td{text-align:left;vertical-align:top;padding:.25em .5em .25em 0;border-bottom:1px solid}
+th,td{text-align:left;vertical-align:top;padding:.25em .8em .25em 0;border-bottom:1px solid}
 th.title{font-size:1.2em;border:0}
 thead tr:last-child th{border-bottom:2px solid;font-size:.85em}
 tr{break-inside:avoid}
+tbody tr:first-child{break-before:avoid}
 .tick{display:inline-block;width:.95em;height:.95em;border:.12em solid;margin-right:.4em;vertical-align:-.1em}
 svg{width:38mm;height:38mm;background:#fff;display:block}
 .foot{font-size:.8em;border-top:1px solid;margin-top:1em;padding-top:.3em}
@@ -142,7 +145,9 @@ PaperHtml render_paper_html(const PaperDocument& document) {
   if (labels) {
     made.text += fmt::format("body{{padding:0;margin:0;max-width:none}}.sheet{{position:relative;width:{}mm;height:{}mm;overflow:hidden;break-after:page;background:#fff;color:#000}}"
                              ".sheet:last-child{{break-after:auto}}.label{{position:absolute;overflow:hidden;padding:{}mm;line-height:1.2{}}}.name{{font-size:1.45em;font-weight:bold}}"
-                             "@media print{{.label{{outline-offset:0}}}}\n",
+                             "@media print{{.label{{outline-offset:0}}}}\n"
+                             "@media screen and (max-width:38em){{.sheet{{width:auto;height:auto}}.label{{position:static;width:auto!important;height:auto!important;"
+                             "border-bottom:1px solid}}}}\n",
                              document.sheet.width_mm(), document.sheet.height_mm(), kPad, document.outlines ? ";outline:.1mm solid" : "");
   }
   made.text += std::string("</style></head>\n<body") + (document.large ? " class=\"large\"" : "") + ">\n";
