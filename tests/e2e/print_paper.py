@@ -252,6 +252,30 @@ class Names(ProgramTest):
             self.assertIn("Goodthrough", squeezed(page))
             self.assertIn("Mira(1)", squeezed(page))
 
+    def test_no_heading_stands_alone_at_the_foot_of_a_sheet(self):
+        """Whatever stands before the second table: on the sheet with its headings is its first row."""
+        moved = set()
+        for number in range(24):
+            self.book.unlink(missing_ok=True)
+            document = household()
+            for each in range(number):
+                document["people"].append({"key": f"zz{each:02}", "name": f"Zora {each:02}"})
+            path = self.folder / "names.json"
+            path.write_text(json.dumps(document), encoding="utf-8")
+            self.ok("new", self.book, "--from", path)
+            self.ok("print", "household", "-o", self.folder / "sheet.pdf", "--large")
+            pages = [page for page in words(self.folder / "sheet.pdf").split("\f")[:-1] if "Contentslast" in squeezed(page)]
+            self.assertTrue(pages)
+            moved.add(len(words(self.folder / "sheet.pdf").split("\f")))
+            kit = next(each["name"] for each in document["places"] if each.get("kind") == "kit" or "kit" in each["key"])
+            self.assertIn(squeezed(kit), squeezed(pages[0].split("Contents", 1)[1]), f"{number} more people")
+        self.assertGreater(len(moved), 1)
+
+    def test_warnings_are_not_torn_apart_in_html(self):
+        self.make("Mira")
+        styles = self.print_html("menu-card")
+        self.assertRegex(styles, r"\.warning\{[^}]*break-inside:avoid")
+
     def test_what_cannot_be_printed_is_refused(self):
         self.make("Mira")
         self.refused(3, "print", "poster", "-o", self.folder / "x.pdf")
