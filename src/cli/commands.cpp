@@ -53,6 +53,7 @@ Action add_push(CLI::App& app, Runtime& runtime);
 Action add_pull(CLI::App& app, Runtime& runtime);
 Action add_nudge(CLI::App& app, Runtime& runtime);
 Action add_history(CLI::App& app, Runtime& runtime);
+Action add_picture(CLI::App& app, Runtime& runtime);
 Action add_lot_change(CLI::App& app, Runtime& runtime);
 Action add_import(CLI::App& app, Runtime& runtime);
 Action add_template(CLI::App& app, Runtime& runtime);
@@ -146,6 +147,7 @@ const std::vector<Command>& commands() {
       {"wish list", kWeek, "List the wishes", add_wish_list},
       {"wish remove", kWeek, "Take wishes back", add_wish_remove},
       {"history", kWeek, "Say what was eaten, given away and thrown out", add_history},
+      {"picture", kWeek, "Draw the kit by date, the stock by bag, or the years", add_picture},
       {"feed add", kServe, "Make an address of the calendar for one phone", add_feed_add},
       {"feed list", kServe, "List the addresses of the calendar", add_feed_list},
       {"feed revoke", kServe, "Make an address invalid", add_feed_revoke},

@@ -103,6 +103,7 @@ Candidates values_of(const std::string& type, const std::string& command,
   }
   if (type == "DETAIL") add_names(all, kAllFeedDetails, feed_detail_name);
   if (type == "WHEN") all = {{"auto", ""}, {"always", ""}, {"never", ""}};
+  if (type == "WHAT" && command == "picture") all = {{"timeline", ""}, {"stock", ""}, {"history", ""}};
   if (type == "SHEET") add_names(all, kAllSheetKinds, sheet_kind_name);
   if (type == "SIGN") all = {{"comma", ""}, {"semicolon", ""}, {"tab", ""}, {"bar", ""}};
   if (type == "STATE") all = {{"ok", ""}, {"doubtful", ""}, {"recalled", ""}};

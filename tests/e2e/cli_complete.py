@@ -102,6 +102,7 @@ class Complete(DemoTest):
         self.assertEqual(sorted(self.bash("review", "s")), ["sheet", "skip", "start"])
         self.assertEqual(self.bash("person", "show", "jo"), ["jorik"])
         self.assertEqual(self.bash("shop", "--pan"), ["--pantry"])
+        self.assertEqual(sorted(self.bash("picture", "")), ["history", "stock", "timeline"])
 
     def test_fish(self):
         self.assertEqual(self.fish("larderloop hist"), ["history"])

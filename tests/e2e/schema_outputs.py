@@ -131,6 +131,8 @@ class Schemas(DemoTest):
             self.take(answer.out, "kit_check", str(answer))
         self.see("history", "history")
         self.see("history", "history", "--advice")
+        self.see("picture", "picture", "stock", "-o", self.folder / "stock.svg")
+        self.see("picture", "picture", "history", "-o", self.folder / "years.svg")
         self.see("history", "history", lots[0]["food"], "--year", "2026")
 
         self.see("review-dates", "review", "dates")
