@@ -120,6 +120,26 @@ class Answers(DemoTest):
         self.assertIn(f"thrown out   {history['worth']['total']['thrown_out']['amount']['value']} servings", out)
         self.assertIn("not known", out)
 
+    def test_advice_is_of_what_was_thrown_out_and_claims_no_more(self):
+        history = self.data("history", "--advice")
+        self.assertIsNone(self.data("history")["advice"])
+        thrown = {}
+        for row in history["worth"]["rows"]:
+            cents, amount = thrown.get(row["food"], (0, 0.0))
+            thrown[row["food"]] = (cents + row["thrown_out"]["cents"], amount + float(row["thrown_out"]["amount"]["value"]))
+        dearest = sorted(thrown.values(), reverse=True)[:3]
+        self.assertEqual([thrown[each["food"]] for each in history["advice"]], dearest)
+        text = self.ok("history", "--advice").out
+        changes = [each["best"]["change"] for each in history["advice"] if each["best"]]
+        self.assertEqual(changes, ["review"])
+        for each in history["advice"]:
+            if each["best"]:
+                self.assertLessEqual(each["best"]["avoided_cents"], thrown[each["food"]][0])
+                self.assertLessEqual(float(each["best"]["avoided"]["value"]), thrown[each["food"]][1])
+                self.assertIn(f"review Home kit {each['best']['weeks_earlier']} weeks earlier", text)
+        self.assertEqual(text.count("No single change"), 2)
+        self.assertIn("docs/history.md", text)
+
     def test_answers_on_a_read_only_book_are_the_same_and_nothing_is_kept(self):
         expected = self.ok("plan", "-n").out
         before = self.export()

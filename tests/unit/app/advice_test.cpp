@@ -211,6 +211,14 @@ TEST(Advice, NoFoodThatWouldHaveBeenPastItsDateToo) {
   EXPECT_FALSE(advice_of(household).at(0).best);
 }
 
+// The soup was there before the stew was thrown out: one more would have been one too many.
+TEST(Advice, NoFoodThatWasBoughtBefore) {
+  Household household = stew_and_soup();
+  household.lots.back().received = day_at("2027-06-01");
+  household.entries[2].on = day_at("2027-06-01");
+  EXPECT_FALSE(advice_of(household).at(0).best);
+}
+
 TEST(Advice, NoFoodThatNobodyBoughtLater) {
   Household household = stew_and_soup();
   household.entries.back().kind = EntryKind::kGivenAway;
