@@ -16,7 +16,8 @@ using svg::Anchor;
 using svg::Fill;
 using svg::Picture;
 
-constexpr double kBar = 12, kLine = 15, kLeft = svg::kEdge, kRight = svg::kWidth - svg::kEdge;
+constexpr double kBar = 12, kLine = 15, kBagRow = 14, kLeft = svg::kEdge,
+                 kRight = svg::kWidth - svg::kEdge;
 
 std::string servings(std::int64_t halves) {
   return fmt::format("{}{}", halves / 2, halves % 2 == 0 ? "" : ".5");
@@ -61,8 +62,8 @@ Bag bag_of(const Household& household, const SheetPlace& place, Day hold_until) 
   return bag;
 }
 
-// "12 servings: 9 last, 3 will not last; 9 l water, 2 things"
-std::string bag_words(const Bag& bag) {
+// A row each: "12 servings: 9 last and 3 will not last", "9 l water and 2 things".
+std::vector<std::string> bag_rows(const Bag& bag) {
   std::vector<std::string> parts;
   if (bag.all() > 0) {
     std::string text = servings_words(bag.all());
@@ -82,17 +83,17 @@ std::string bag_words(const Bag& bag) {
   if (bag.water_ml > 0) {
     rest.push_back(plain::litres(bag.water_ml) + " water");
     if (bag.water_due_ml > 0)
-      rest.back() += " (" + plain::litres(bag.water_due_ml) + " of it due by then, or past)";
+      rest.back() += " (" + plain::litres(bag.water_due_ml) + " due by then, or past)";
   }
   if (bag.things > 0) rest.push_back(fmt::format("{} {}", bag.things, plural("thing", bag.things)));
   if (!rest.empty()) parts.push_back(list_words(rest));
-  std::string text;
-  for (const std::string& part : parts) text += (text.empty() ? "" : "; ") + part;
-  return text;
+  return parts;
 }
 
-void draw_bag(Picture& picture, const Household& household, const Bag& bag, std::int64_t most,
-              double y) {
+// Gives the height it takes.
+double draw_bag(Picture& picture, const Household& household, const Bag& bag, std::int64_t most,
+                double top) {
+  double y = top;
   picture.open("bag", {{"place", bag.place.str()},
                        {"lasts", std::to_string(bag.lasts)},
                        {"will-not-last", std::to_string(bag.will_not_last)},
@@ -102,17 +103,18 @@ void draw_bag(Picture& picture, const Household& household, const Bag& bag, std:
                        {"things", std::to_string(bag.things)}});
   picture.text(kLeft, y + 11, svg::name(plain::place(household, bag.place), 60), Anchor::kStart,
                true);
-  picture.text(kLeft, y + 25, bag_words(bag));
+  for (const std::string& row : bag_rows(bag)) picture.text(kLeft, (y += kBagRow) + 11, row);
   double x = kLeft;
   const std::pair<std::int64_t, Fill> parts[] = {{bag.lasts, Fill::kPlain},
                                                  {bag.will_not_last, Fill::kHatched},
                                                  {bag.not_good, Fill::kCrossed}};
   for (const auto& [halves, fill] : parts) {
     if (halves == 0) continue;
-    picture.box(x, y + 30, length(halves, most), kBar, fill);
+    picture.box(x, y + kBagRow + 2, length(halves, most), kBar, fill);
     x += length(halves, most);
   }
   picture.close();
+  return y - top + kBagRow + (bag.all() > 0 ? 24 : 8);
 }
 
 void draw_year_part(Picture& picture, int year, const char* kind, std::int64_t halves,
@@ -166,8 +168,7 @@ std::string render_stock_svg(const Household& household, const std::vector<Revie
     }
     for (const SheetPlace& place : sheet.places) {
       const Bag bag = bag_of(household, place, sheet.schedule.hold_until);
-      draw_bag(picture, household, bag, most, y);
-      y += bag.all() > 0 ? 52 : 36;
+      y += draw_bag(picture, household, bag, most, y);
     }
     y += 8;
   }
