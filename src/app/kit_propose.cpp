@@ -288,10 +288,11 @@ Result<Outcome<KitProposal>> propose_menu(const Household& household, const Plac
   outcome.report = std::move(*proposal);
   outcome.changes.menu = outcome.report.lines;
   for (const Person* each : people) {
-    if (has_meals(household, kit, each->key))
-      outcome.report.gaps.push_back(
-          each->name +
-          " has meals in this kit already: the lines would come on top, so they are not written");
+    if (!has_meals(household, kit, each->key)) continue;
+    outcome.report.have_meals.push_back(each->key);
+    outcome.report.gaps.push_back(
+        each->name +
+        " has meals in this kit already: the lines would come on top, so they are not written");
   }
   return outcome;
 }

@@ -36,12 +36,12 @@ Result<Outcome<KitProposal>> propose(const Household& household, const ProposeOp
   }
   auto outcome = propose_menu(household, *kit, person, days, asked);
   if (!outcome || !given.apply) return outcome;
-  for (const std::string& gap : outcome->report.gaps) {
-    if (gap.find("already") != std::string::npos)
-      return fail(
-          ErrorKind::kBadData, gap,
-          "take those lines out of the kit menu first, or name somebody without: --person PERSON");
-  }
+  if (!outcome->report.have_meals.empty())
+    return fail(
+        ErrorKind::kBadData,
+        find_person(household, outcome->report.have_meals.front())->name +
+            " has meals in this kit already: the lines would come on top",
+        "take those lines out of the kit menu first, or name somebody without: --person PERSON");
   if (outcome->report.lines.empty())
     return fail(ErrorKind::kBadData, "there is nothing to write: no food that the book knows fits",
                 "add foods: larderloop food add");

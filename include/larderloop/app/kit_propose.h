@@ -27,7 +27,8 @@ struct KitProposal {
   std::vector<MenuLine> lines;  // by person, day, meal; ids follow on
   std::vector<std::string>
       gaps;  // what nothing known can fill, and who was left out: plain sentences
-  std::vector<ProposedDay> energy;  // by person, day
+  std::vector<PersonKey> have_meals;  // who has meals in this kit already; with them nothing is to be written
+  std::vector<ProposedDay> energy;    // by person, day
   std::int64_t cost_cents = 0;      // at the cheapest packs, by the unit
   std::int64_t mass_g = 0;
   std::vector<plan::Level> levels;  // of the planner: variety, liking, energy, cost, ...
