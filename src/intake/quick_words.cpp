@@ -1,22 +1,15 @@
 // Which food or place do a few words mean?
 #include "larderloop/intake/quick_line.h"
+#include "larderloop/intake/sheet_cells.h"
 
 #include <algorithm>
 
 namespace larderloop {
 namespace {
 
-std::string lowered(std::string_view text) {
-  std::string all(text);
-  for (char& each : all) {
-    if (each >= 'A' && each <= 'Z') each = static_cast<char>(each - 'A' + 'a');
-  }
-  return all;
-}
-
 void add_words(std::vector<std::string>& into, std::string_view text) {
   std::string word;
-  for (const char c : lowered(text)) {
+  for (const char c : lowered_cell(text)) {
     if (c == ' ' || c == '-' || c == ',' || c == '(' || c == ')') {
       if (!word.empty()) into.push_back(word);
       word.clear();
@@ -54,12 +47,12 @@ bool begins_one(const std::string& word, const std::vector<std::string>& of) {
 template <class Thing, class Words>
 std::vector<const Thing*> of_words(const std::vector<Thing>& things, const std::vector<std::string>& typed, Words words_of) {
   std::string joined;
-  for (const std::string& word : typed) joined += (joined.empty() ? "" : " ") + lowered(word);
+  for (const std::string& word : typed) joined += (joined.empty() ? "" : " ") + lowered_cell(word);
   std::vector<const Thing*> found;
   for (const Thing& thing : things) {
     if (thing.retired) continue;
     if (thing.key.str() == joined) return {&thing};
-    if (lowered(thing.name) == joined) found.push_back(&thing);
+    if (lowered_cell(thing.name) == joined) found.push_back(&thing);
   }
   if (!found.empty() || typed.empty()) return found;
   std::vector<std::string> pieces;
