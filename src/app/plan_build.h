@@ -6,6 +6,8 @@
 #include <map>
 #include <set>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "app/book_view.h"
@@ -71,7 +73,6 @@ struct RefillBuild {
 struct EatBuild {
   plan::EatDownProblem problem;
   std::map<std::string, const Position*> lots;
-  std::map<std::string, std::pair<Day, Meal>> meals;  // who has wishes of their own then sits at a meal of their own
   Day until{};
   std::vector<WishTold> wishes;  // wants by day and meal; those without a reason are in the problem
   std::set<StockKey> apart;      // keeps beyond the horizon, but units of it are wished
@@ -79,6 +80,10 @@ struct EatBuild {
 [[nodiscard]] EatBuild build_eat_down(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,
                                       const std::vector<ShownMeal>& shown, Day today);
 [[nodiscard]] std::string meal_id(Day day, Meal meal);
+// The household's meal behind one of the problem: several may stand for one, as who has wishes of their own then sits at a meal of
+// their own. Null or the meal with this id, of the problem that build_eat_down() built.
+[[nodiscard]] std::pair<Day, Meal> sits_at(const plan::EatMeal& meal);
+[[nodiscard]] const plan::EatMeal* find_meal(const plan::EatDownProblem& problem, std::string_view id);
 
 // Who is at the table at a meal of the household on a day, exceptions applied; key order. Humans only.
 [[nodiscard]] std::vector<PersonKey> at_table(const Household& household, Day day, Meal meal);

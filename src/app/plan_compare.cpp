@@ -99,7 +99,7 @@ class Comparer {
       const auto refusal = refusal_of(serving);
       if (!refusal || all.size() >= 5 || !told.insert({serving.eater, serving.product}).second)
         continue;
-      const auto& [day, meal] = build_.meals.at(serving.meal);
+      const auto [day, meal] = sits_at(*find_meal(build_.problem, serving.meal));
       all.push_back(short_day(day) + ", " + std::string(meal_name(meal)) + ": " +
                     find_person(*view_.household, PersonKey(serving.eater))->name +
                     " would be handed " + of_product_.at(serving.product)->food->name + ", but " +

@@ -27,7 +27,7 @@ class Teller {
                     "the plan gives " + position.food->name + " to " + person->name + ", but " + refusal_words(*refusal),
                     "please report this with: larderloop export");
       }
-      const auto& [day, meal] = build_.meals.at(dealt.meal);
+      const auto [day, meal] = sits_at(*find_meal(build_.problem, dealt.meal));
       PlannedMeal& planned = meals[{day, meal}];
       planned.day = day;
       planned.meal = meal;

@@ -149,7 +149,7 @@ class Builder {
         each.without = without_at(household_, products_, day, meal, nullptr, today_, build_.until);
         seat_table(each, at_table(household_, day, meal), day, meal);
         if (pet_food && meal == Meal::kDinner) seat_pets(each, day);
-        add_meal(std::move(each), {day, meal});
+        add_meal(std::move(each));
       }
     }
     std::vector<plan::EatMeal>& meals = build_.problem.meals;
@@ -157,10 +157,9 @@ class Builder {
     if (!std::is_sorted(meals.begin(), meals.end(), by_id)) std::sort(meals.begin(), meals.end(), by_id);
   }
 
-  void add_meal(plan::EatMeal meal, const std::pair<Day, Meal>& when) {
+  void add_meal(plan::EatMeal meal) {
     if (meal.eaters.empty()) return;
     std::sort(meal.eaters.begin(), meal.eaters.end());
-    build_.meals.emplace_hint(build_.meals.end(), meal.id, when);
     build_.problem.meals.push_back(std::move(meal));
   }
 
@@ -190,7 +189,7 @@ class Builder {
     alone.without.insert(own.begin(), own.end());
     seat(alone, key);
     if (!alone.eaters.empty()) alone_[{meal.id, key.str()}] = alone.id;
-    add_meal(std::move(alone), {day, at});
+    add_meal(std::move(alone));
   }
 
   void seat(plan::EatMeal& meal, const PersonKey& key) {
@@ -264,7 +263,7 @@ class Builder {
         const auto product = products.find(serving.at);
         const auto alone = alone_.find({id, serving.person.str()});
         const std::string& sits = alone == alone_.end() ? id : alone->second;
-        if (product == products.end() || build_.meals.count(sits) == 0) continue;
+        if (product == products.end() || find_meal(build_.problem, sits) == nullptr) continue;
         servings[{product->second, sits, serving.person.str()}] += serving.amount.halves();
       }
     }
@@ -299,7 +298,25 @@ class Builder {
 }  // namespace
 
 std::string meal_id(Day day, Meal meal) {
-  return iso_day(day) + " " + std::to_string(static_cast<int>(meal)) + " " + std::string(meal_name(meal));
+  std::string id = iso_day(day);
+  id += ' ';
+  id += static_cast<char>('0' + static_cast<int>(meal));
+  id += ' ';
+  id += meal_name(meal);
+  return id;
+}
+
+std::pair<Day, Meal> sits_at(const plan::EatMeal& meal) {
+  for (const Meal each : kAllMeals) {
+    if (kind_of(each) == meal.kind) return {number_day(meal.day), each};
+  }
+  return {number_day(meal.day), Meal::kDinner};
+}
+
+const plan::EatMeal* find_meal(const plan::EatDownProblem& problem, std::string_view id) {
+  const auto found = std::lower_bound(problem.meals.begin(), problem.meals.end(), id,
+                                      [](const plan::EatMeal& meal, std::string_view wanted) { return meal.id < wanted; });
+  return found != problem.meals.end() && found->id == id ? &*found : nullptr;
 }
 
 EatBuild build_eat_down(const BookView& view, const std::vector<KitPlan>& kits, const Reserved& reserved,

@@ -28,7 +28,7 @@ class Asking {
     for (const plan::Eater& eater : problem_.eaters) eaters_[eater.id] = &eater;
     for (const plan::EatProduct& product : problem_.products) products_[product.id] = &product;
     for (const plan::EatMeal& meal : problem_.meals) {
-      for (const std::string& eater : meal.eaters) seats_[{build.meals.at(meal.id), eater}] = &meal;
+      for (const std::string& eater : meal.eaters) seats_[{sits_at(meal), eater}] = &meal;
     }
     for (const plan::EatLot& lot : problem_.lots) {
       left_[lot.id] =

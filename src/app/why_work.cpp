@@ -207,7 +207,7 @@ FoodKey Work::food_of(const std::string& product) const {
 }
 
 MealTime Work::time_of(const plan::EatMeal& meal) const {
-  const auto& [day, at] = eat.meals.at(meal.id);
+  const auto [day, at] = sits_at(meal);
   return {day, at};
 }
 

@@ -194,12 +194,12 @@ Status Ledger::apply_change(const Entry& entry, int sign) {
     case EntryKind::kCorrected:
       return {};
   }
-  const Lot& lot = *find_lot(*household_, entry.at.lot);
-  const Food& food = *find_food(*household_, lot.food);
   for (std::size_t index = 0; index < count; ++index) {
     const auto& [at, change] = moves[index];
     const HalfServings there = on_hand(at);
     if (there.halves() + change >= 0) continue;
+    const Lot& lot = *find_lot(*household_, entry.at.lot);
+    const Food& food = *find_food(*household_, lot.food);
     const std::string name = lot_words(food, lot.id) + " has " + units_words(food, there) + " in " +
                              place_words(*household_, at) + ", not " + units_words(food, HalfServings(-change));
     if (sign < 0) {

@@ -1,6 +1,7 @@
 // The checker of eat-down plans: every row and level of docs/planning.md, read off the plan as it
 // stands.
 #include "larderloop/plan/check.h"
+#include "plan/by_id.h"
 #include "plan/exact.h"
 
 #include <algorithm>
@@ -47,13 +48,9 @@ class EatDownCheck {
   void breaks(std::string sentence) { verdict_.violations.push_back(std::move(sentence)); }
 
   template <typename T>
-  void index_by_id(const std::vector<T>& all, const char* what, std::map<Id, const T*>& by_id) {
-    for (const T& each : all) {
-      const std::size_t before = by_id.size();
-      by_id.emplace_hint(by_id.end(), each.id, &each);  // most lists come in order
-      if (by_id.size() == before)
-        breaks("the problem names " + named(what, each.id) + " twice");
-    }
+  void index_by_id(const std::vector<T>& all, const char* what, ById<T>& by_id) {
+    by_id = ById<T>(all);
+    for (const Id id : by_id.twice()) breaks("the problem names " + named(what, id) + " twice");
   }
 
   // The problem itself: without sound ids and counts no plan can be judged.
@@ -90,9 +87,13 @@ class EatDownCheck {
       return std::tie(a->day, a->kind, a->id) < std::tie(b->day, b->kind, b->id);
     };
     if (!std::is_sorted(calendar_.begin(), calendar_.end(), sooner)) std::sort(calendar_.begin(), calendar_.end(), sooner);
-    for (std::size_t rank = 0; rank < calendar_.size(); ++rank) rank_.emplace_hint(rank_.end(), calendar_[rank], rank);
+    rank_.resize(calendar_.size());
+    for (std::size_t rank = 0; rank < calendar_.size(); ++rank) rank_[place_of(*calendar_[rank])] = rank;
   }
 
+  [[nodiscard]] std::size_t place_of(const EatMeal& meal) const {
+    return static_cast<std::size_t>(&meal - problem_.meals.data());
+  }
   [[nodiscard]] bool in_scope(const EatLot& lot) const { return lot.last_good_day < end_.value(); }
   [[nodiscard]] std::int64_t first_day(const EatLot& lot) const {
     return std::max(problem_.today, lot.available_from.value_or(problem_.today));
@@ -144,7 +145,7 @@ class EatDownCheck {
           at.eaters.begin(), at.eaters.end(),
           [&](const std::string& eater) { return will_eat(product, *eaters_.at(eater)); });
       if (!anyone) breaks_it(": nobody at the meal will eat it");
-      at_meal_[from.product][rank_.at(&at)].opened += line.units;
+      at_meal_[from.product][rank_[place_of(at)]].opened += line.units;
     }
   }
 
@@ -176,7 +177,7 @@ class EatDownCheck {
       if (meal->second->without.count(line.product) > 0)
         breaks_it(": it is not wanted at this meal");
       if (!will_eat(*product->second, *eater->second)) breaks_it(": must not or will not eat it");
-      at_meal_[line.product][rank_.at(meal->second)].eaten += line.servings;
+      at_meal_[line.product][rank_[place_of(*meal->second)]].eaten += line.servings;
     }
   }
 
@@ -443,10 +444,10 @@ class EatDownCheck {
   const EatDownPlan& plan_;
   Exact end_;
   Verdict verdict_;
-  std::map<Id, const Eater*> eaters_;
-  std::map<Id, const EatProduct*> products_;
-  std::map<Id, const EatLot*> lots_;
-  std::map<Id, const EatMeal*> meals_;
+  ById<Eater> eaters_;
+  ById<EatProduct> products_;
+  ById<EatLot> lots_;
+  ById<EatMeal> meals_;
   std::vector<const EatMeal*> calendar_;
   std::map<std::pair<Id, Id>, std::int64_t> opened_;       // lot, meal
   std::map<std::tuple<Id, Id, Id>, std::int64_t> served_;  // product, meal, eater
@@ -456,7 +457,7 @@ class EatDownCheck {
     Exact opened = 0, eaten = 0;
   };
   std::map<Id, std::map<std::size_t, AtMeal>> at_meal_;
-  std::map<const EatMeal*, std::size_t> rank_;
+  std::vector<std::size_t> rank_;  // by the meal's place in the problem
 };
 
 }  // namespace

@@ -1,16 +1,21 @@
 // The checker of refill plans: every row and level of docs/planning.md, read off the plan as it
 // stands.
 #include "larderloop/plan/check.h"
+#include "plan/by_id.h"
 #include "plan/exact.h"
 
 #include <algorithm>
+#include <string_view>
 #include <tuple>
 
 namespace larderloop::plan {
 namespace {
 
-std::string named(const char* what, const std::string& id) {
-  return std::string(what) + " '" + id + "'";
+// Ids are of the problem and the plan, which outlive the check.
+using Id = std::string_view;
+
+std::string named(const char* what, Id id) {
+  return std::string(what) + " '" + std::string(id) + "'";
 }
 std::string count(Exact number) {
   return number.fits() ? std::to_string(number.value()) : "more than 64 bits hold";
@@ -49,12 +54,9 @@ class RefillCheck {
   void breaks(std::string sentence) { verdict_.violations.push_back(std::move(sentence)); }
 
   template <typename T>
-  void index_by_id(const std::vector<T>& all, const char* what,
-                   std::map<std::string, const T*>& by_id) {
-    for (const T& each : all) {
-      if (!by_id.emplace(each.id, &each).second)
-        breaks("the problem names " + named(what, each.id) + " twice");
-    }
+  void index_by_id(const std::vector<T>& all, const char* what, ById<T>& by_id) {
+    by_id = ById<T>(all);
+    for (const Id id : by_id.twice()) breaks("the problem names " + named(what, id) + " twice");
   }
 
   void index() {
@@ -122,13 +124,15 @@ class RefillCheck {
   }
 
   void read_moves() {
-    std::set<std::tuple<std::string, std::string, std::string>> seen;
+    std::set<std::tuple<Id, Id, Id>> seen;
     for (const Move& move : plan_.moves) {
       const bool from_lot = !move.lot.empty();
-      const std::string what = (from_lot ? named("lot", move.lot) : named("offer", move.offer)) +
-                               " to " + named("line", move.line);
+      const auto what = [&] {
+        return (from_lot ? named("lot", move.lot) : named("offer", move.offer)) + " to " +
+               named("line", move.line);
+      };
       if (from_lot == !move.offer.empty()) {
-        breaks(what + ": exactly one source must be named");
+        breaks(what() + ": exactly one source must be named");
         continue;
       }
       Placed placed{nullptr, nullptr, nullptr, nullptr, move.units};
@@ -136,36 +140,37 @@ class RefillCheck {
       const auto lot = lots_.find(move.lot);
       const auto offer = offers_.find(move.offer);
       if (line == lines_.end() || (from_lot ? lot == lots_.end() : offer == offers_.end())) {
-        breaks(what + ": not in the problem");
+        breaks(what() + ": not in the problem");
         continue;
       }
       if (!seen.emplace(move.lot, move.offer, move.line).second) {
-        breaks(what + ": planned twice");
+        breaks(what() + ": planned twice");
         continue;
       }
       placed.line = line->second;
       placed.lot = from_lot ? lot->second : nullptr;
       placed.offer = from_lot ? nullptr : offer->second;
       placed.product = products_.at(from_lot ? placed.lot->product : placed.offer->product);
-      if (move.units < 0) breaks(what + ": a negative number of units");
+      if (move.units < 0) breaks(what() + ": a negative number of units");
       placed_.push_back(placed);
       if (move.units != 0) check_move(placed, what);
     }
   }
 
-  void check_move(const Placed& placed, const std::string& what) {
+  template <typename What>
+  void check_move(const Placed& placed, const What& what) {
     const std::int64_t good =
         placed.lot != nullptr ? placed.lot->last_good_day : placed.offer->last_good_day;
-    if (good < problem_.hold_until) breaks(what + ": it does not last until the hold-until date");
+    if (good < problem_.hold_until) breaks(what() + ": it does not last until the hold-until date");
     if (!placed.product->no_cook)
-      breaks(what + ": " + named("product", placed.product->id) + " needs cooking");
+      breaks(what() + ": " + named("product", placed.product->id) + " needs cooking");
     if (placed.product->roles.count(placed.line->role) == 0) {
-      breaks(what + ": " + named("product", placed.product->id) + " does not serve as '" +
+      breaks(what() + ": " + named("product", placed.product->id) + " does not serve as '" +
              placed.line->role + "'");
     }
     for (const std::string& eater : placed.line->eaters) {
       if (!will_eat(*placed.product, *eaters_.at(eater))) {
-        breaks(what + ": " + named("eater", eater) + " must not or will not eat " +
+        breaks(what() + ": " + named("eater", eater) + " must not or will not eat " +
                named("product", placed.product->id));
       }
     }
@@ -184,17 +189,17 @@ class RefillCheck {
     }
   }
 
-  [[nodiscard]] Exact unmet_of(const std::string& line) const {
+  [[nodiscard]] Exact unmet_of(Id line) const {
     const auto found = unmet_.find(line);
     return found == unmet_.end() ? 0 : found->second;
   }
-  [[nodiscard]] Exact packs_of(const std::string& offer) const {
+  [[nodiscard]] Exact packs_of(Id offer) const {
     const auto found = packs_.find(offer);
     return found == packs_.end() ? 0 : found->second;
   }
 
   void check_lines() {
-    std::map<std::string, Exact> filled;
+    std::map<Id, Exact> filled;
     for (const Placed& each : placed_) filled[each.line->id] += each.units;
     for (const auto& [id, line] : lines_) {
       const Exact sum = filled[id] + unmet_of(id);
@@ -206,7 +211,7 @@ class RefillCheck {
   }
 
   void check_sources() {
-    std::map<std::string, Exact> of_lot, of_offer;
+    std::map<Id, Exact> of_lot, of_offer;
     for (const Placed& each : placed_) {
       (each.lot != nullptr ? of_lot[each.lot->id] : of_offer[each.offer->id]) += each.units;
     }
@@ -225,7 +230,7 @@ class RefillCheck {
   }
 
   void check_containers() {
-    std::map<std::string, Exact> mass, volume;
+    std::map<Id, Exact> mass, volume;
     for (const Placed& each : placed_) {
       mass[each.line->container] += each.units * each.product->mass;
       volume[each.line->container] += each.units * each.product->volume;
@@ -275,13 +280,13 @@ class RefillCheck {
     return sum;
   }
 
-  [[nodiscard]] std::string kit_of(const RefillLine& line) const {
+  [[nodiscard]] Id kit_of(const RefillLine& line) const {
     const auto found = containers_.find(line.container);
-    return found == containers_.end() ? std::string() : found->second->kit;
+    return found == containers_.end() ? Id() : Id(found->second->kit);
   }
 
   [[nodiscard]] Exact energy() const {
-    using KitPerson = std::pair<std::string, std::string>;
+    using KitPerson = std::pair<Id, Id>;
     std::map<KitPerson, std::set<int>> days;
     for (const RefillLine& line : problem_.lines) {
       for (const std::string& eater : line.eaters) days[{kit_of(line), eater}].insert(line.day);
@@ -306,7 +311,7 @@ class RefillCheck {
   }
 
   [[nodiscard]] Exact repeats() const {
-    std::map<std::tuple<std::string, std::string, std::string>, Exact> own;
+    std::map<std::tuple<Id, Id, Id>, Exact> own;
     for (const Placed& each : placed_) {
       if (each.line->eaters.size() != 1 || each.product->staple) continue;
       own[{kit_of(*each.line), each.line->eaters.front(), each.product->id}] += each.units;
@@ -317,7 +322,7 @@ class RefillCheck {
   }
 
   [[nodiscard]] Exact cost() const {
-    std::map<std::string, Exact> used;
+    std::map<Id, Exact> used;
     for (const Placed& each : placed_) {
       if (each.offer != nullptr) used[each.offer->id] += each.units;
     }
@@ -387,14 +392,14 @@ class RefillCheck {
   const RefillProblem& problem_;
   const RefillPlan& plan_;
   Verdict verdict_;
-  std::map<std::string, const Eater*> eaters_;
-  std::map<std::string, const RefillProduct*> products_;
-  std::map<std::string, const Container*> containers_;
-  std::map<std::string, const RefillLine*> lines_;
-  std::map<std::string, const RefillLot*> lots_;
-  std::map<std::string, const Offer*> offers_;
-  std::map<std::string, std::int64_t> packs_;
-  std::map<std::string, Exact> unmet_;
+  ById<Eater> eaters_;
+  ById<RefillProduct> products_;
+  ById<Container> containers_;
+  ById<RefillLine> lines_;
+  ById<RefillLot> lots_;
+  ById<Offer> offers_;
+  std::map<Id, std::int64_t> packs_;
+  std::map<Id, Exact> unmet_;
   std::vector<Placed> placed_;
 };
 

@@ -1,5 +1,7 @@
 #include "larderloop/plan/planner.h"
 
+#include "plan/by_id.h"
+
 #include <algorithm>
 #include <map>
 #include <string_view>
@@ -16,11 +18,9 @@ struct OpenStock {
 }  // namespace
 
 std::vector<Dealt> deal(const EatDownProblem& problem, const EatDownPlan& plan) {
-  std::map<std::string, const EatProduct*> products;
-  std::map<std::string, const EatLot*> lots;
-  std::map<std::string_view, std::size_t> position;
-  for (const EatProduct& product : problem.products) products[product.id] = &product;
-  for (const EatLot& lot : problem.lots) lots[lot.id] = &lot;
+  const ById<EatProduct> products(problem.products);
+  const ById<EatLot> lots(problem.lots);
+  const ById<EatMeal> meals(problem.meals);
   std::vector<const EatMeal*> calendar;
   calendar.reserve(problem.meals.size());
   for (const EatMeal& meal : problem.meals) calendar.push_back(&meal);
@@ -28,7 +28,10 @@ std::vector<Dealt> deal(const EatDownProblem& problem, const EatDownPlan& plan) 
     return std::tie(a->day, a->kind, a->id) < std::tie(b->day, b->kind, b->id);
   };
   if (!std::is_sorted(calendar.begin(), calendar.end(), sooner)) std::sort(calendar.begin(), calendar.end(), sooner);
-  for (std::size_t meal = 0; meal < calendar.size(); ++meal) position.emplace_hint(position.end(), calendar[meal]->id, meal);
+  const auto place_of = [&](const EatMeal* meal) { return static_cast<std::size_t>(meal - problem.meals.data()); };
+  std::vector<std::size_t> rank(calendar.size());
+  for (std::size_t meal = 0; meal < calendar.size(); ++meal) rank[place_of(calendar[meal])] = meal;
+  const auto position = [&](const std::string& meal) { return rank[place_of(meals.at(meal))]; };
 
   // Per product: units that were open before, soonest date first, then the plan's in the order of
   // opening.
@@ -46,9 +49,9 @@ std::vector<Dealt> deal(const EatDownProblem& problem, const EatDownPlan& plan) 
     stock[lot->product].push_back({&lot->id, from, lot->last_good_day, lot->open_servings});
   }
   std::vector<std::vector<const Opened*>> opened(calendar.size());
-  for (const Opened& line : plan.opened) opened[position.at(line.meal)].push_back(&line);
+  for (const Opened& line : plan.opened) opened[position(line.meal)].push_back(&line);
   std::vector<std::vector<const MealServing*>> served(calendar.size());
-  for (const MealServing& line : plan.servings) served[position.at(line.meal)].push_back(&line);
+  for (const MealServing& line : plan.servings) served[position(line.meal)].push_back(&line);
 
   std::vector<Dealt> dealt;
   for (std::size_t meal = 0; meal < calendar.size(); ++meal) {
