@@ -6,13 +6,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <vector>
 
 namespace larderloop {
 namespace {
 
 using intake::scan_fault;
 
-ScanResult<std::string> digits_of(std::string_view text) {
+// `places`: where each digit stands in the text, counted from 1.
+ScanResult<std::string> digits_of(std::string_view text, std::vector<std::size_t>& places) {
   std::string digits;
   for (std::size_t at = 0; at < text.size(); ++at) {
     const char c = text[at];
@@ -21,6 +23,7 @@ ScanResult<std::string> digits_of(std::string_view text) {
       return scan_fault(ScanFault::kNotADigit, at + 1, {}, fmt::format("'{}' is no digit", c), "type only the digits under the bars");
     }
     digits += c;
+    places.push_back(at + 1);
   }
   if (digits.empty()) return scan_fault(ScanFault::kEmpty, 0, {}, "there are no digits", "type the digits under the bars");
   return digits;
@@ -101,6 +104,22 @@ tl::unexpected<ScanError> wrong_length(const std::string& digits) {
   return scan_fault(ScanFault::kLength, 0, {}, fmt::format("'{}' has {} digits; an item number has 8, 12, 13 or 14", digits, digits.size()), hint);
 }
 
+// Positions of faults are those among the digits.
+ScanResult<ScannedGtin> number_of(const std::string& digits, const ScanHow& how) {
+  if (digits.size() == 6) {
+    const auto upc = expand_upce(digits);
+    if (!upc) return tl::unexpected<ScanError>(upc.error());
+    if (how.upce) return described("00" + *upc);
+    return scan_fault(ScanFault::kLength, 0, {}, fmt::format("'{}' has six digits only", digits),
+                      fmt::format("if it is the middle of a UPC-E, type {}", *upc));
+  }
+  if (digits.size() == 8) return eight_digits(digits, how);
+  if (digits.size() < 12 || digits.size() > 14) return wrong_length(digits);
+  const std::string gtin = normal_gtin(digits);
+  if (gtin.empty()) return wrong_check(digits);
+  return described(gtin);
+}
+
 }  // namespace
 
 ScanResult<std::string> expand_upce(std::string_view digits) {
@@ -131,20 +150,12 @@ ScanResult<std::string> expand_upce(std::string_view digits) {
 }
 
 ScanResult<ScannedGtin> read_gtin(std::string_view text, const ScanHow& how) {
-  const auto digits = digits_of(text);
+  std::vector<std::size_t> places;
+  const auto digits = digits_of(text, places);
   if (!digits) return tl::unexpected<ScanError>(digits.error());
-  if (digits->size() == 6) {
-    const auto upc = expand_upce(*digits);
-    if (!upc) return tl::unexpected<ScanError>(upc.error());
-    if (how.upce) return described("00" + *upc);
-    return scan_fault(ScanFault::kLength, 0, {}, fmt::format("'{}' has six digits only", *digits),
-                      fmt::format("if it is the middle of a UPC-E, type {}", *upc));
-  }
-  if (digits->size() == 8) return eight_digits(*digits, how);
-  if (digits->size() < 12 || digits->size() > 14) return wrong_length(*digits);
-  const std::string gtin = normal_gtin(*digits);
-  if (gtin.empty()) return wrong_check(*digits);
-  return described(gtin);
+  auto found = number_of(*digits, how);
+  if (!found && found.error().position > 0) found.error().position = places[found.error().position - 1];
+  return found;
 }
 
 }  // namespace larderloop

@@ -221,6 +221,24 @@ TEST(Gs1Cases, PositionsAreThoseOfTheText) {
   EXPECT_EQ(unknown.error().position, kItem.size() + 1);
 }
 
+// Also where what was given is longer than what is read: an identifier before the number, blanks and hyphens in it, stand-ins. The first was
+// found by fuzzing.
+TEST(Gs1Cases, PositionsAreThoseOfTheTextAsItWasGiven) {
+  const auto position = [](std::string_view text) {
+    const auto scan = read_scan(text, kToday);
+    return scan ? std::size_t{0} : scan.error().position;
+  };
+  EXPECT_EQ(position("]E402222023"), 11U);        // the check digit
+  EXPECT_EQ(position("]E40222x023"), 8U);         // no digit
+  EXPECT_EQ(position("]E06291041500214"), 16U);   // K09 behind its identifier
+  EXPECT_EQ(position("  6291041500214"), 15U);
+  EXPECT_EQ(position("6 291041-500214"), 15U);
+  EXPECT_EQ(position(kItem + "10LOT<GS>17271345"), kItem.size() + 5 + 4 + 2 + 3);  // month 13
+  const auto scan = read_scan(kItem + "10LOT<GS>21K3", kToday);
+  ASSERT_TRUE(scan);
+  EXPECT_EQ(scan->elements.back().position, kItem.size() + 5 + 4 + 2 + 1);
+}
+
 TEST(Gs1Cases, TheDateOfTheLotIsTheEarlierOfThoseThatTell) {
   EXPECT_EQ(iso_day(*read_scan(kItem + "1527030117270331", kToday)->mark().day), "2027-03-01");
   EXPECT_EQ(read_scan(kItem + "1126010117270331", kToday)->mark().kind, MarkKind::kUseBy);
