@@ -1,6 +1,7 @@
 #include "store/save.h"
 
 #include "store/names.h"
+#include "store/rows.h"
 
 #include <sqlite3.h>
 
@@ -9,6 +10,9 @@ namespace {
 
 constexpr const char* kInsertStatement =
     "INSERT INTO statement (read_by, read_on) VALUES (:read_by, :read_on)";
+constexpr const char* kNextStatement = "SELECT coalesce(max(id), 0) + 1 FROM statement";
+constexpr const char* kInsertNumbered =
+    "INSERT INTO statement (id, read_by, read_on) VALUES (:id, :read_by, :read_on)";
 constexpr const char* kInsertAllergen =
     "INSERT INTO statement_allergen (statement, allergen, declared) VALUES (:statement, :allergen, "
     ":declared)";
@@ -86,6 +90,38 @@ void LabelWriter::remove(std::int64_t id) {
   drop_allergens_.set(":id", id).run();
   drop_diets_.set(":id", id).run();
   drop_statement_.set(":id", id).run();
+}
+
+std::int64_t add_labels(const Connection& connection, const std::vector<const Statement*>& labels) {
+  const std::int64_t first = connection.number(kNextStatement);
+  std::size_t allergens = 0;
+  std::size_t diets = 0;
+  Rows statements(connection, kInsertNumbered, labels.size());
+  std::int64_t id = first;
+  for (const Statement* each : labels) {
+    statements.row().set(":id", id++).set(":read_by", each->read_by).set(":read_on", each->read_on);
+    statements.done();
+    allergens += each->declared.size();
+    diets += each->suits.size();
+  }
+  Rows declared(connection, kInsertAllergen, allergens);
+  Rows suits(connection, kInsertDiet, diets);
+  id = first;
+  for (const Statement* each : labels) {
+    for (const auto& [allergen, how] : each->declared) {
+      declared.row()
+          .set(":statement", id)
+          .set(":allergen", allergen)
+          .set(":declared", declared_word(how));
+      declared.done();
+    }
+    for (const Diet diet : each->suits) {
+      suits.row().set(":statement", id).set(":diet", diet_name(diet));
+      suits.done();
+    }
+    ++id;
+  }
+  return first;
 }
 
 void set_mark(Query& query, const std::optional<DateMark>& mark) {

@@ -32,7 +32,8 @@ void drop_review_rules(const Connection& connection, const std::vector<PlaceKey>
 void insert_seats(const Connection& connection, const std::vector<TableSeat>& table);
 void insert_exceptions(const Connection& connection, const std::vector<TableException>& exceptions);
 void replace_seats(const Connection& connection, const std::vector<TableSeat>& table);
-void replace_exceptions(const Connection& connection, const std::vector<TableException>& exceptions);
+void replace_exceptions(const Connection& connection,
+                        const std::vector<TableException>& exceptions);
 void add_buy_notes(const Connection& connection, const std::vector<BuyNote>& notes);
 void save_mappings(const Connection& connection, const std::vector<ImportMapping>& mappings);
 void drop_mappings(const Connection& connection, const std::vector<std::string>& names);
@@ -65,6 +66,11 @@ class LabelWriter {
   const Connection& connection_;
   Query statement_, allergen_, diet_, drop_statement_, drop_allergens_, drop_diets_;
 };
+
+// Writes the labels of many owners at once, each as a statement of its own. The number of the
+// first; the others follow on.
+[[nodiscard]] std::int64_t add_labels(const Connection& connection,
+                                      const std::vector<const Statement*>& labels);
 
 // Sets :mark_text, :mark_kind, :mark_precision, :mark_day.
 void set_mark(Query& query, const std::optional<DateMark>& mark);

@@ -1,4 +1,5 @@
 // Lots, readings, entries, reviews, and what was shown.
+#include "store/rows.h"
 #include "store/save.h"
 
 namespace larderloop::store {
@@ -45,18 +46,23 @@ constexpr const char* kSaveFeedStamp =
 }  // namespace
 
 void add_lots(const Connection& connection, const std::vector<Lot>& lots) {
-  LabelWriter labels(connection);
-  Query add(connection, kAddLot);
+  std::vector<const Statement*> labels;
   for (const Lot& lot : lots) {
+    if (lot.label) labels.push_back(&*lot.label);
+  }
+  std::int64_t label = add_labels(connection, labels);
+  Rows rows(connection, kAddLot, lots.size());
+  for (const Lot& lot : lots) {
+    Query& add = rows.row();
     set_mark(add, lot.mark);
     add.set(":id", lot.id)
         .set(":food", lot.food)
         .set(":lot_code", lot.lot_code)
         .set(":received", lot.received)
-        .set(":label", labels.add(lot.label))
+        .set(":label", lot.label ? std::optional(label++) : std::nullopt)
         .set(":state", lot_state_name(lot.state))
-        .set(":note", lot.note)
-        .run();
+        .set(":note", lot.note);
+    rows.done();
   }
 }
 
@@ -77,8 +83,9 @@ void add_readings(const Connection& connection, const std::vector<Reading>& read
 }
 
 void add_entries(const Connection& connection, const std::vector<Entry>& entries) {
-  Query add(connection, kAddEntry);
+  Rows rows(connection, kAddEntry, entries.size());
   for (const Entry& entry : entries) {
+    Query& add = rows.row();
     set_stock_key(add, entry.at);
     entry.meal ? add.set(":meal", meal_name(*entry.meal)) : add.set_null(":meal");
     add.set(":id", entry.id)
@@ -91,8 +98,8 @@ void add_entries(const Connection& connection, const std::vector<Entry>& entries
         .set(":corrects", entry.corrects)
         .set(":who", entry.who)
         .set(":paid_cents", entry.paid_cents)
-        .set(":note", entry.note)
-        .run();
+        .set(":note", entry.note);
+    rows.done();
   }
 }
 

@@ -14,6 +14,8 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 namespace larderloop::store {
 
@@ -82,6 +84,12 @@ class Query {
     return value ? set(name, *value) : set_null(name);
   }
 
+  // How many values it has.
+  [[nodiscard]] int parameters() const;
+  // The values that are set from here on are those of a row whose first stands behind `before`
+  // others (rows.h).
+  void set_row(int before);
+
   // True: there is a row, to be read before the next step. False: there is none any more.
   bool step();
   // To the end; then the statement can be given new values.
@@ -123,9 +131,13 @@ class Query {
   [[noreturn]] void bad_value(int column, const char* wanted) const;
 
  private:
-  [[nodiscard]] int parameter(const char* name) const;
+  [[nodiscard]] int parameter(const char* name);
   void check(int code) const;
   std::unique_ptr<sqlite3_stmt, FinalizeStatement> handle_;
+  // Rows are mostly set in one order, so each name is looked for where it stood in the first row.
+  std::vector<std::pair<std::string, int>> order_;
+  std::size_t set_ = 0;
+  int before_ = 0;
 };
 
 // Rolls back unless committed.

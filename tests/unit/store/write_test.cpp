@@ -219,6 +219,55 @@ TEST_F(Writing, ChangesThatDoNotFitAreRefusedWhole) {
   refused(changes);
 }
 
+// Lots, their labels and entries are written some at once (store/rows.h): any number of them arrives, each with its own values.
+TEST_F(Writing, AnyNumberOfRowsArrives) {
+  for (const int many : {1, 2, 15, 16, 17, 31, 32, 33, 50}) {
+    const Household before = *load_from(path_);
+    const NextIds next = next_ids(before);
+    Changes changes;
+    for (int row = 0; row < many; ++row) {
+      Lot lot = before_.lots[static_cast<std::size_t>(row) % 3];
+      lot.id = LotId(next.lot.value() + row);
+      lot.lot_code = "L" + std::to_string(row);
+      lot.label.reset();
+      if (row % 3 != 1) {
+        lot.label.emplace();
+        lot.label->read_by = "Reader " + std::to_string(row);
+        lot.label->read_on = day("2026-10-01");
+        if (row % 2 == 0) lot.label->declared = {{"milk", Declared::kContains}, {"soy", Declared::kMayContain}};
+        if (row % 5 == 0) lot.label->suits = {Diet::kVegan};
+      }
+      changes.lots.push_back(lot);
+      Entry entry = sample_entry(next.entry.value() + row, EntryKind::kReceived, "2026-11-04", 6);
+      entry.at.lot = lot.id;
+      if (row % 2 == 0) entry.paid_cents = row;
+      entry.note = "row " + std::to_string(row);
+      changes.entries.push_back(entry);
+    }
+    ASSERT_TRUE(is_done(write_to(path_, changes))) << many;
+    Household expected = before;
+    apply_changes(expected, changes);
+    const auto loaded = load_from(path_);
+    ASSERT_TRUE(is_done(loaded));
+    EXPECT_EQ(loaded->lots, expected.lots) << many;
+    EXPECT_EQ(*loaded, expected) << many;
+    EXPECT_TRUE(check_of(path_)->empty());
+  }
+}
+
+TEST_F(Writing, OneWrongRowAmongManyRefusesAll) {
+  for (const std::size_t wrong : {std::size_t{1}, std::size_t{7}, std::size_t{15}, std::size_t{16}, std::size_t{19}}) {
+    Changes changes;
+    for (int row = 0; row < 20; ++row) changes.entries.push_back(sample_entry(50 + row, EntryKind::kFound, "2026-06-01", 6));
+    Changes nowhere = changes;
+    nowhere.entries[wrong].at.place = PlaceKey("nowhere");
+    EXPECT_TRUE(failed_as(write_to(path_, nowhere), ErrorKind::kBadData)) << wrong;
+    changes.entries[wrong].id = EntryId(50);  // does not follow on
+    EXPECT_TRUE(failed_as(write_to(path_, changes), ErrorKind::kBadData)) << wrong;
+    EXPECT_EQ(*load_from(path_), before_) << wrong;
+  }
+}
+
 TEST_F(Writing, ARefusedChangeEndsTheWrite) {
   auto book = Book::open(path_, {});
   ASSERT_TRUE(is_done(book));
