@@ -1,5 +1,6 @@
 #include "larderloop/app/find.h"
 
+#include "larderloop/core/lowered.h"
 #include "larderloop/core/stock.h"
 #include "larderloop/core/validate.h"
 #include "larderloop/intake/gs1.h"
@@ -12,14 +13,6 @@
 
 namespace larderloop {
 namespace {
-
-std::string lowered(std::string_view text) {
-  std::string all(text);
-  for (char& each : all) {
-    if (each >= 'A' && each <= 'Z') each = static_cast<char>(each - 'A' + 'a');
-  }
-  return all;
-}
 
 template <class Thing>
 Result<const Thing*> named(const std::vector<Thing>& things, std::string_view text,

@@ -1,6 +1,7 @@
 // The household's settings, one by one, as people write them.
 #include "larderloop/app/by_hand.h"
 #include "larderloop/calendar/rule.h"
+#include "larderloop/core/lowered.h"
 #include "larderloop/core/validate.h"
 
 #include <algorithm>
@@ -9,14 +10,6 @@
 
 namespace larderloop {
 namespace {
-
-std::string lowered(std::string_view text) {
-  std::string all(text);
-  for (char& each : all) {
-    if (each >= 'A' && each <= 'Z') each = static_cast<char>(each - 'A' + 'a');
-  }
-  return all;
-}
 
 tl::unexpected<Error> unreadable(const std::string& value, std::string hint) {
   return fail(ErrorKind::kBadData, "cannot use the value '" + value + "'", std::move(hint));

@@ -3,6 +3,7 @@
 #include "cli/values.h"
 #include "larderloop/app/find.h"
 #include "larderloop/app/why.h"
+#include "larderloop/core/lowered.h"
 #include "larderloop/render/why.h"
 
 #include <CLI/CLI.hpp>
@@ -21,13 +22,6 @@ std::vector<std::string> words_of(const std::vector<std::string>& given) {
     for (std::string word; text >> word;) words.push_back(word);
   }
   return words;
-}
-
-std::string lowered(std::string text) {
-  for (char& each : text) {
-    if (each >= 'A' && each <= 'Z') each = static_cast<char>(each - 'A' + 'a');
-  }
-  return text;
 }
 
 // "tue", "Tuesday": the first such day from today on.

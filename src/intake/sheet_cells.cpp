@@ -1,5 +1,6 @@
 #include "larderloop/intake/sheet_cells.h"
 
+#include "larderloop/core/lowered.h"
 #include "larderloop/core/validate.h"
 
 #include <algorithm>
@@ -38,13 +39,7 @@ std::string_view trimmed_cell(std::string_view cell) {
   return cell.substr(begin, cell.find_last_not_of(kBlanks) - begin + 1);
 }
 
-std::string lowered_cell(std::string_view cell) {
-  std::string all(cell);
-  for (char& each : all) {
-    if (each >= 'A' && each <= 'Z') each = static_cast<char>(each - 'A' + 'a');
-  }
-  return all;
-}
+std::string lowered_cell(std::string_view cell) { return lowered(cell); }
 
 Cell<std::int64_t> cell_decimal(std::string_view cell, char delimiter, std::int64_t scale) {
   const std::size_t sign = cell.find_first_of(".,");

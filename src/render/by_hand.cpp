@@ -1,6 +1,7 @@
 #include "larderloop/render/by_hand.h"
 
 #include "larderloop/app/by_hand.h"
+#include "larderloop/core/lowered.h"
 #include "larderloop/render/table.h"
 #include "render/json_common.h"
 #include "render/plain.h"
@@ -38,14 +39,6 @@ std::string meals_words(const std::set<Meal>& meals) {
 json::Json meal_list(const std::set<Meal>& meals) {
   json::Json all = json::Json::array();
   for (const Meal meal : meals) all.push_back(meal_name(meal));
-  return all;
-}
-
-std::string lowered(std::string_view text) {
-  std::string all(text);
-  for (char& each : all) {
-    if (each >= 'A' && each <= 'Z') each = static_cast<char>(each - 'A' + 'a');
-  }
   return all;
 }
 

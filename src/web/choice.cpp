@@ -1,5 +1,7 @@
 #include "web/choice.h"
 
+#include "larderloop/core/lowered.h"
+
 #include <array>
 #include <new>
 #include <optional>
@@ -7,14 +9,6 @@
 
 namespace larderloop {
 namespace {
-
-std::string lowered(std::string_view text) {
-  std::string all(text);
-  for (char& each : all) {
-    if (each >= 'A' && each <= 'Z') each = static_cast<char>(each - 'A' + 'a');
-  }
-  return all;
-}
 
 std::string_view trimmed(std::string_view text) {
   while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);

@@ -1,5 +1,7 @@
 #include "web/head.h"
 
+#include "larderloop/core/lowered.h"
+
 #include <algorithm>
 
 namespace larderloop {
@@ -7,14 +9,6 @@ namespace {
 
 constexpr std::size_t kMostRequestLine = 8000;
 constexpr std::size_t kMostFields = 100;
-
-std::string lowered(std::string_view text) {
-  std::string all(text);
-  for (char& each : all) {
-    if (each >= 'A' && each <= 'Z') each = static_cast<char>(each - 'A' + 'a');
-  }
-  return all;
-}
 
 // RFC 9110 section 5.6.2.
 bool is_token(std::string_view text) {
