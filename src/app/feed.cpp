@@ -4,10 +4,10 @@
 #include <algorithm>
 #include <map>
 
+#include "app/feed_stamps.h"
 #include "app/plain_names.h"
 #include "larderloop/app/meal_items.h"
 #include "larderloop/app/shop.h"
-#include "larderloop/calendar/ics.h"
 #include "larderloop/core/words.h"
 
 namespace larderloop {
@@ -123,7 +123,7 @@ class Writer {
       for (const PlannedMeal* meal : meals) {
         for (const MealItem& item : meal_items(*meal)) {
           for (const PersonKey& person : item.people) {
-            if (events_.back().parts.count(person) == 0) events_.back().parts[person] = meal_day(meals, &person);
+            if (events_.back().parts.count(person) == 0) events_.back().parts.emplace(person, meal_day(meals, &person));
           }
         }
       }
@@ -176,80 +176,6 @@ class Writer {
   std::vector<FeedEvent> events_;
 };
 
-// Everything any reader sees of an event but its stamps, in whatever view.
-std::string content_of(const FeedEvent& event) {
-  std::string content = iso_day(event.begin) + "/" + iso_day(event.end) + "\n" + std::string(feed_kind_words(event.kind)) +
-                        (event.cancelled ? " cancelled" : "") + "\n" + event.summary + "\n" + event.description;
-  if (event.alarm_days > 0) content += "\nalarm " + std::to_string(event.alarm_days);
-  if (!event.related_uid.empty()) content += "\nrelated " + event.related_uid;
-  for (const auto& [person, part] : event.parts) {
-    content += "\nfor " + person.str() + "\n" + part.summary + "\n" + part.description;
-  }
-  return content;
-}
-
-// Names events for ever, and the alarms and relations between them.
-void identify(const Household& household, const std::map<std::string, const FeedStamp*>& latest, std::vector<FeedEvent>& events) {
-  std::map<std::string, std::string> uids;
-  for (FeedEvent& event : events) {
-    const auto found = latest.find(event.key);
-    const int generation = found == latest.end() ? 1 : found->second->generation + (found->second->in_feed ? 0 : 1);
-    event.uid = uuid_v5(household.book_id, event.key + "|" + std::to_string(generation));
-    uids[event.key] = event.uid;
-  }
-  for (FeedEvent& event : events) {
-    const auto review = uids.find(event.related);
-    if (!event.related.empty() && review != uids.end()) event.related_uid = review->second;
-    const auto alarm = household.settings.feed.alarm_days.find(event.kind);
-    if (event.cancelled || alarm == household.settings.feed.alarm_days.end()) continue;
-    event.alarm_days = alarm->second;
-    event.alarm_uid = uuid_v5(household.book_id, "alarm|" + event.uid);
-  }
-}
-
-// Gives events their identity and their stamps, and says which stamps are new.
-void stamp(const Household& household, Instant now, std::vector<FeedEvent>& events, Changes& changes) {
-  std::map<std::string, const FeedStamp*> latest;
-  for (const FeedStamp& each : household.feed) {
-    const FeedStamp*& kept = latest[each.key];
-    if (kept == nullptr || each.generation > kept->generation) kept = &each;
-  }
-  identify(household, latest, events);
-  std::set<std::string> present;
-  for (FeedEvent& event : events) {
-    present.insert(event.key);
-    const auto found = latest.find(event.key);
-    FeedStamp next;
-    next.key = event.key;
-    next.content = content_of(event);
-    next.changed_at = now;
-    bool changed = true;
-    if (found != latest.end()) {
-      const FeedStamp& kept = *found->second;
-      next.generation = kept.generation;
-      if (!kept.in_feed) {
-        next.generation += 1;  // it left the feed once: the same identity never comes back
-      } else if (kept.content == next.content) {
-        next.sequence = kept.sequence;
-        next.changed_at = kept.changed_at;
-        changed = false;
-      } else {
-        next.sequence = kept.sequence + 1;
-        next.changed_at = std::max(now, kept.changed_at + std::chrono::seconds(1));
-      }
-    }
-    event.sequence = next.sequence;
-    event.changed_at = next.changed_at;
-    if (changed) changes.feed.push_back(std::move(next));
-  }
-  for (const auto& [key, kept] : latest) {
-    if (!kept->in_feed || present.count(key) > 0) continue;
-    FeedStamp gone = *kept;
-    gone.in_feed = false;
-    changes.feed.push_back(std::move(gone));
-  }
-}
-
 }  // namespace
 
 std::string_view feed_kind_words(FeedKind kind) {
@@ -271,7 +197,7 @@ Result<Outcome<FeedReport>> make_feed(const Household& household, const PlanRepo
   if (!events) return fail(events.error());
   Outcome<FeedReport> outcome;
   outcome.report.name = household.settings.name;
-  stamp(household, asked.now, *events, outcome.changes);
+  stamp_feed(household, asked.now, *events, outcome.changes.feed);
   std::sort(events->begin(), events->end(), [](const FeedEvent& a, const FeedEvent& b) {
     return a.begin != b.begin ? a.begin < b.begin : a.uid < b.uid;
   });

@@ -3,6 +3,8 @@
 #include "larderloop/app/feed.h"
 #include "larderloop/calendar/ics.h"
 
+#include <algorithm>
+
 namespace larderloop {
 namespace {
 
@@ -41,6 +43,21 @@ FeedView usual_view(const FeedSettings& settings) {
   return {std::nullopt, settings.detail, settings.kinds};
 }
 
+FeedEvent as_told_to_one(FeedEvent event, const FeedPart& part) {
+  event.summary = part.summary;
+  event.description = part.description;
+  event.uid = part.uid;
+  event.alarm_uid = part.alarm_uid;
+  return event;
+}
+
+FeedEvent as_private(FeedEvent event) {
+  if (event.cancelled) return event;
+  event.summary = private_summary(event.kind);
+  event.description = "What exactly stands in the household's book.";
+  return event;
+}
+
 FeedReport feed_view(const Household& household, const FeedReport& whole, const FeedView& view) {
   FeedReport seen;
   const bool is_private = view.detail == FeedDetail::kPrivate;
@@ -49,20 +66,25 @@ FeedReport feed_view(const Household& household, const FeedReport& whole, const 
   for (const FeedEvent& each : whole.events) {
     if (!each.cancelled && view.kinds.count(each.kind) == 0) continue;
     FeedEvent event = each;
+    FeedRevision full{each.changed_at, each.sequence};
+    FeedRevision hidden = each.hidden;
     if (view.person && each.kind == FeedKind::kEatSoon) {
       const auto part = each.parts.find(*view.person);
       if (part == each.parts.end()) continue;
-      event.summary = part->second.summary;
-      event.description = part->second.description;
+      event = as_told_to_one(std::move(event), part->second);
+      full = part->second.full;
+      hidden = part->second.hidden;
     }
     event.parts.clear();
-    if (is_private && !event.cancelled) {
-      event.summary = private_summary(event.kind);
-      event.description = "What exactly stands in the household's book.";
-    }
+    if (is_private) event = as_private(std::move(event));
+    event.changed_at = (is_private ? hidden : full).changed_at;
+    event.sequence = (is_private ? hidden : full).sequence;
     seen.events.push_back(std::move(event));
   }
   if (seen.events.empty()) seen.events.push_back(nothing(household));
+  std::sort(seen.events.begin(), seen.events.end(), [](const FeedEvent& a, const FeedEvent& b) {
+    return a.begin != b.begin ? a.begin < b.begin : a.uid < b.uid;
+  });
   return seen;
 }
 

@@ -1,7 +1,10 @@
 """Subscribes Evolution's data server to a calendar and answers, line by line, what it holds. Run inside dbus-run-session.
 
-usage: _eds_client.py PORT PATH; each line on standard input asks for a fetch; the answer is one line of JSON: [[uid, day, title, alarms]].
+usage: _eds_client.py PORT PATH; each line on standard input asks for a fetch; the answer is one line of JSON:
+{"events": [[uid, day, title, alarms]], "days": [[uid, day, title]]}; "days" holds every repetition in the days from the first to before the
+second, for a line that names two days (2027-01-01 2029-01-01).
 """
+import datetime
 import json
 import sys
 import time
@@ -24,28 +27,41 @@ def subscribed(port, path):
     login.set_port(port)
     registry = EDataServer.SourceRegistry.new_sync(None)
     registry.commit_source_sync(source, None)
-    for _ in range(100):
+    for _ in range(600):
         found = registry.ref_source("kitfeed")
         if found is not None:
-            return ECal.Client.connect_sync(found, ECal.ClientSourceType.EVENTS, 20, None), registry
+            return ECal.Client.connect_sync(found, ECal.ClientSourceType.EVENTS, 60, None), registry
         time.sleep(0.1)
     sys.exit("the data server does not take the calendar")
 
 
+def text_of(time_of):
+    day = f"{time_of.get_year():04}-{time_of.get_month():02}-{time_of.get_day():02}"
+    return day if time_of.is_date() else "not a day"
+
+
 def held(client):
     _, components = client.get_object_list_as_comps_sync("#t", None)
+    return sorted([each.get_uid(), text_of(each.get_dtstart().get_value()), each.get_summary().get_value(), len(each.get_alarm_uids() or [])]
+                  for each in components)
+
+
+def days(client, first, end):
+    """Every repetition, as the data server works it out."""
     found = []
-    for each in components:
-        time_of = each.get_dtstart().get_value()
-        day = f"{time_of.get_year():04}-{time_of.get_month():02}-{time_of.get_day():02}"
-        found.append([each.get_uid(), day if time_of.is_date() else "not a day", each.get_summary().get_value(), len(each.get_alarm_uids() or [])])
+
+    def take(component, begins, ends, *_):
+        found.append([component.get_uid(), text_of(begins), component.get_summary()])
+        return True
+
+    moments = [int(datetime.datetime.fromisoformat(each + "T00:00:00+00:00").timestamp()) for each in (first, end)]
+    client.generate_instances_sync(*moments, None, take)
     return sorted(found)
 
 
 def main():
     client, registry = subscribed(int(sys.argv[1]), sys.argv[2])
     for line in sys.stdin:
-        del line
         client.refresh_sync(None)
         # The fetch itself goes on behind; it is over when nothing has moved for a while.
         before, still = None, 0
@@ -56,7 +72,7 @@ def main():
             before = now
             if still >= 4:
                 break
-        print(json.dumps(before), flush=True)
+        print(json.dumps({"events": before, "days": days(client, *line.split()) if line.split() else []}), flush=True)
     del registry
 
 

@@ -1,29 +1,17 @@
 """Evolution's data server (3.46), subscribed to the calendar, follows every step: new, changed, moved, withdrawn, all withdrawn."""
-import json
 import signal
-import subprocess
 import unittest
-import pathlib
 
 from _demo import DemoTest
+from _eds import DataServerClient
 from _feed_server import FeedServer
 from _serving import Serving
-
-HERE = pathlib.Path(__file__).parent
 
 
 class DataServer(DemoTest):
     def setUp(self):
         super().setUp()
-        port, path = self.start()
-        run = self.folder / "run"
-        run.mkdir(mode=0o700)
-        self.log = open(self.folder / "eds.log", "wb")
-        self.client = subprocess.Popen(
-            ["dbus-run-session", "--", "/usr/bin/python3", str(HERE / "_eds_client.py"), str(port), path],
-            stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=self.log, text=True,
-            env={"PATH": "/usr/bin:/bin", "HOME": str(self.home), "XDG_RUNTIME_DIR": str(run), "LC_ALL": "C.UTF-8", "TZ": "UTC", "GIO_USE_VFS": "local"})
-        self.addCleanup(self.end)
+        self.client = DataServerClient(self, *self.start())
 
     def start(self):
         """(port, path) of any web server with the calendar as a file."""
@@ -38,51 +26,46 @@ class DataServer(DemoTest):
     def asked_with_mark(self):
         return any(mark for _, mark, _ in self.server.asked)
 
-    def end(self):
-        self.client.stdin.close()
-        self.client.wait(timeout=20)
-        self.client.stdout.close()
-        self.log.close()
-
-    def held(self):
-        """What it holds after fetching what is published now."""
+    def follows(self, truth):
+        """It comes to hold what is published now."""
         self.publish()
-        self.client.stdin.write("\n")
-        self.client.stdin.flush()
-        line = self.client.stdout.readline()
-        self.assertTrue(line, (self.folder / "eds.log").read_text(encoding="utf-8"))
-        return sorted((uid, day, title) for uid, day, title, _ in json.loads(line))
+        self.client.must_hold(truth)
 
     def truth(self):
         return sorted((each["uid"], each["begin"], each["summary"]) for each in self.data("calendar")["events"])
 
     def test_it_follows_every_step(self):
-        self.assertEqual(self.held(), self.truth())
-        self.assertEqual(self.held(), self.truth())
+        self.follows(self.truth())
+        self.follows(self.truth())
         self.assertTrue(self.asked_with_mark(), "it asks with the ETag")
         self.on("2027-04-03T10:00:00Z")
         self.ok("review", "move", "home-kit", "--to", "2027-04-10")
         moved = self.truth()
-        self.assertEqual(self.held(), moved)
+        self.follows(moved)
         self.on("2027-04-03T11:00:00Z")
         self.ok("place", "change", "home-kit", "--name", "Box by the door")
         changed = self.truth()
         self.assertNotEqual(changed, moved)
-        self.assertEqual(self.held(), changed)
+        self.follows(changed)
         self.on("2027-04-10T11:00:00Z")
         self.ok("review", "start", "home-kit")
         self.ok("review", "finish", "home-kit")
         withdrawn = self.truth()
         self.assertLess({uid for uid, _, _ in withdrawn} & {uid for uid, _, _ in changed}, {uid for uid, _, _ in changed})
-        self.assertEqual(self.held(), withdrawn)
+        self.follows(withdrawn)
         self.nothing_left()
+
+    def alone(self):
+        """The cancelled event of long ago is the only one."""
+        self.publish()
+        self.client.must_hold([("2000-01-01", "Nothing planned")], lambda: [(day, title) for _, day, title in self.client.held()])
 
     def nothing_left(self):
         # Nothing at all: a household without a kit publishes one cancelled event of long ago, and everything else goes.
         empty = self.folder / "empty.book"
         self.ok("new", empty)
         self.env["LARDERLOOP_BOOK"] = str(empty)
-        self.assertEqual([(day, title) for _, day, title in self.held()], [("2000-01-01", "Nothing planned")])
+        self.alone()
 
 
 class Served(DataServer):
@@ -107,13 +90,13 @@ class Served(DataServer):
         # Only kinds of which there is nothing now: the cancelled event of long ago stands alone.
         self.ok("meals", "none", "--from", "today", "--through", "+200d")
         self.ok("settings", "set", "feed-kinds", "eat-soon")
-        self.assertEqual([(day, title) for _, day, title in self.held()], [("2000-01-01", "Nothing planned")])
+        self.alone()
         self.ok("settings", "set", "feed-kinds", "review,eat-soon")
-        back = self.held()
-        self.assertEqual(back, self.truth())
+        back = self.truth()
+        self.follows(back)
         # A revoked address is not found, which is no empty calendar: what was fetched stays with the phone.
         self.ok("feed", "revoke", "Desk")
-        self.assertEqual(self.held(), back)
+        self.follows(back)
 
 
 if __name__ == "__main__":

@@ -1,6 +1,7 @@
 // feed.h - what the household's calendar says: reviews, eat-soon meal days, shop-by and give-away dates, all of whole days.
-// Views:    the feed is made once for the whole household; what one person or a private calendar sees is worked out from it, so that an
-//           event has the same identity and stamps in all of them.
+// Views:    the feed is made once for the whole household; what one person or a private calendar sees is worked out from it. An event has the
+//           same identity in all of them, but for meal days: one person's part is an event of its own, because people join meals and leave
+//           them. Stamps move in a view only with what that view shows.
 // Privacy:  first names, foods and places only; allergens, ages and health facts at no level. Texts carry dates, never "today".
 #pragma once
 
@@ -17,10 +18,19 @@ namespace larderloop {
 
 [[nodiscard]] std::string_view feed_kind_words(FeedKind kind);  // the CATEGORIES vocabulary: "Review", "Eat soon", "Shop", "Give away"
 
-// What one person is told of a meal day.
+// How often an event changed, and when last, in the eyes of one kind of reader.
+struct FeedRevision {
+  Instant changed_at{};
+  int sequence = 0;
+};
+// What one person is told of a meal day, with an identity and stamps of its own: it begins and ends with that person being there.
 struct FeedPart {
   std::string summary;
   std::string description;
+  std::string uid;
+  std::string alarm_uid;
+  FeedRevision full;
+  FeedRevision hidden;
 };
 struct FeedEvent {
   std::string key;  // identity: "review|home-kit|2027-04-03"; never the same for two things
@@ -32,6 +42,7 @@ struct FeedEvent {
   std::string description;
   Instant changed_at{};
   int sequence = 0;
+  FeedRevision hidden;  // of the private event, which tells less and so changes less often
   std::string related;      // key of the review that this shopping belongs to; empty: none
   std::string related_uid;
   int alarm_days = 0;       // 0: no alarm
@@ -54,7 +65,7 @@ struct FeedView {
 };
 [[nodiscard]] FeedView usual_view(const FeedSettings& settings);
 // The calendar of a view. Private: neither food nor place nor name, not even the household's. Never without an event: a cancelled one
-// stands for nothing at all. Identities, days, stamps and order stay those of `whole`. Pure.
+// stands for nothing at all. Days, identities and stamps come from `whole`. By begin, uid. Pure.
 [[nodiscard]] FeedReport feed_view(const Household& household, const FeedReport& whole, const FeedView& view);
 
 }  // namespace larderloop
