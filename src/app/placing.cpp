@@ -21,8 +21,7 @@ std::vector<PersonKey> eaters_at(const Household& household, const PlaceKey& pla
 }
 
 std::vector<PersonRefusal> refusals_at(const Household& household, const Food& food,
-                                       const Statement* label, const PlaceKey& place,
-                                       Day today) {
+                                       const Statement* label, const PlaceKey& place, Day today) {
   if (food.kind == FoodKind::kWater || food.kind == FoodKind::kThing) return {};
   const std::vector<PersonKey> eaters = eaters_at(household, place);
   std::vector<PersonRefusal> found = refusals(household, eaters, food, label, today);
@@ -51,17 +50,21 @@ Status may_put(const Household& household, const LotFacts& facts, const PlaceKey
   const Food* food = find_food(household, facts.food);
   const Place* to = find_place(household, place);
   const std::string lot = std::to_string(facts.id.value());
+  const bool fresh = facts.id.empty();  // it has no number yet
   const std::string subject = "'" + food->name + "' must not go to '" + to->name + "': ";
   if (!kit_of(household, place).empty()) {
     if (facts.state != LotState::kOk) {
       return fail(ErrorKind::kBadData,
-                  subject + "lot " + lot + " is " + std::string(lot_state_name(facts.state)),
-                  "keep it apart until that is settled: larderloop lot state " + lot + " ok");
+                  subject + (fresh ? "this lot" : "lot " + lot) + " is " +
+                      std::string(lot_state_name(facts.state)),
+                  fresh
+                      ? "keep it apart, outside every kit, until that is settled"
+                      : "keep it apart until that is settled: larderloop lot state " + lot + " ok");
     }
     if (facts.safety && facts.good_through && *facts.good_through < today) {
-      return fail(ErrorKind::kBadData,
-                  subject + "its safety date was " + plain_day(*facts.good_through),
-                  "throw it out: larderloop record thrown-out " + lot + " all");
+      return fail(
+          ErrorKind::kBadData, subject + "its safety date was " + plain_day(*facts.good_through),
+          fresh ? "throw it out" : "throw it out: larderloop record thrown-out " + lot + " all");
     }
   }
   const std::vector<PersonRefusal> found =

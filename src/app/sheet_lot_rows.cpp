@@ -138,7 +138,7 @@ std::optional<DateMark> LotReader::told_mark(MarkKind kind, bool kind_said) {
   mark.kind = kind;
   if (kind == MarkKind::kNone) {
     if (work_.says(Col::kDateDay)) work_.fault(Col::kDateDay, "a lot without a date has no day", "leave it empty, or write what kind of date it is");
-    if (says_none(mark.text)) mark.text = "none";
+    if (says_none(mark.text)) mark.text.clear();  // as a command keeps it
     return mark;
   }
   const auto day = work_.value(Col::kDateDay, cell_day(work_.cell(Col::kDateDay), work_.household.settings.date_order));

@@ -359,6 +359,19 @@ class Sheets(ProgramTest):
         self.assertEqual(sorted(wrong), [(2, "date_day"), (3, "date_kind"), (4, "date_day"), (5, "date_day")])
         self.assertEqual(self.read(head + "jam-jar,1,pantry,3/4/28,use_by,2028-04-03,\n", "lots")["added"], 1)
 
+    def test_a_new_lot_that_is_out_of_order_goes_into_no_kit(self):
+        """It has no number yet, and none is named."""
+        for state in ("recalled", "doubtful"):
+            wrong = self.wrong(f"food,units,place,date,state\njam-jar,1,bag-jon,2028-05,{state}\n", "lots")
+            self.assertEqual(wrong[2, "place"][1:], (f"'Plum jam' must not go to 'Jon's bag': this lot is {state}", "keep it apart, outside every kit, until that is settled"))
+        self.assertEqual(self.read("food,units,place,date,state\njam-jar,1,pantry,2028-05,recalled\n", "lots")["added"], 1)
+
+    def test_none_for_the_date_is_kept_as_a_command_keeps_it(self):
+        """Found by reading generated households back: the word itself was kept as the printed text."""
+        self.read("food,units,place,date,date_kind\njam-jar,1,pantry,none,none\njam-jar,1,shelf-1,none,\n", "lots")
+        self.ok("lot", "add", "jam-jar", "--units", "1", "--at", "pantry", "--date", "none")
+        self.assertEqual([each["mark"] for each in json.loads(self.export())["lots"]], [{"kind": "none"}] * 3)
+
     def test_a_dry_run_writes_nothing_and_says_so(self):
         before = self.export()
         answer = self.ok("import", self.file("food,units,place,date\njam-jar,2,pantry,2028-05\n"), "--as", "lots", "-n")
