@@ -13,17 +13,18 @@ CALENDARS = {"kit": "VEVENT", "tasks": "VTODO", "any": None}
 
 
 class Radicale:
-    """Starts the server in `folder`; stop() ends it."""
+    """Starts the server in `folder`; stop() ends it. `tls`: files of its certificate and key; `context`: how the second client looks at those."""
 
-    def __init__(self, folder):
-        self.folder = folder
+    def __init__(self, folder, tls=None, context=None):
+        self.folder, self.context = folder, context
+        secure = f"ssl = True\ncertificate = {tls[0]}\nkey = {tls[1]}\n" if tls else ""
         with socket.socket() as probe:
             probe.bind(("127.0.0.1", 0))
             self.port = probe.getsockname()[1]
         (folder / "users").write_text(f"{USER}:{PASSWORD}\n", encoding="utf-8")
         config = folder / "radicale.conf"
         config.write_text(
-            f"[server]\nhosts = 127.0.0.1:{self.port}\n[auth]\ntype = htpasswd\nhtpasswd_filename = {folder}/users\n"
+            f"[server]\nhosts = 127.0.0.1:{self.port}\n{secure}[auth]\ntype = htpasswd\nhtpasswd_filename = {folder}/users\n"
             f"htpasswd_encryption = plain\ndelay = 0\n[rights]\ntype = owner_only\n[storage]\nfilesystem_folder = {folder}/collections\n"
             "[web]\ntype = none\n[logging]\nlevel = warning\n", encoding="utf-8")
         self.log = open(folder / "radicale.log", "wb")
@@ -46,12 +47,13 @@ class Radicale:
         self.log.close()
 
     def url(self, name):
-        return f"http://127.0.0.1:{self.port}/{USER}/{name}/"
+        return f"http{'s' if self.context else ''}://127.0.0.1:{self.port}/{USER}/{name}/"
 
     def request(self, method, path, body=b"", **headers):
         """(status, headers, body) of the second client."""
         import base64
-        connection = http.client.HTTPConnection("127.0.0.1", self.port, timeout=20)
+        connection = (http.client.HTTPSConnection("127.0.0.1", self.port, timeout=20, context=self.context) if self.context else
+                      http.client.HTTPConnection("127.0.0.1", self.port, timeout=20))
         headers = {name.replace("_", "-"): value for name, value in headers.items()}
         headers["Authorization"] = "Basic " + base64.b64encode(f"{USER}:{PASSWORD}".encode()).decode()
         connection.request(method, path, body, headers)
