@@ -11,6 +11,7 @@
 
 #include <charconv>
 #include <memory>
+#include <utility>
 
 namespace larderloop::cli {
 namespace {
@@ -186,6 +187,7 @@ class Walk {
           paused_ = true;
           return at;
         case Key::kLater:
+          if (Status written = write_waiting(); !written) return fail(written.error());
           later_ += 1;
           return at + 1;
         case Key::kUndo: {
@@ -196,6 +198,7 @@ class Walk {
           return undo();
         }
         case Key::kEatNow: {
+          if (Status written = write_waiting(); !written) return fail(written.error());
           auto done = eat_now(at);
           if (!done) return fail(done.error());
           return at + 1;
@@ -238,12 +241,22 @@ class Walk {
       request.mark = printed->mark;
       say("  read as " + std::string(mark_kind_words(printed->mark.kind)) + (printed->mark.day ? " " + plain_day(*printed->mark.day) : "") + "\n");
     }
-    auto done = change([&](const Household& household, Asked asked) { return mark_review(household, request, asked); });
-    if (!done) return fail(done.error());
+    if (Status written = write_waiting(); !written) return fail(written.error());
+    waiting_ = request;
     if (what == Key::kDamaged) say("  throw it out unopened\n");
     steps_.push_back({at, what, {}, line.marked});
     lines_[at].marked = request.what;
     return true;
+  }
+
+  // A mark is written with the next key, so that taking back the last one leaves nothing behind; the position would else count as looked at.
+  // Whatever ends the walk writes it.
+  Status write_waiting() {
+    if (!waiting_) return {};
+    const MarkRequest request = *std::exchange(waiting_, std::nullopt);
+    auto done = change([&](const Household& household, Asked asked) { return mark_review(household, request, asked); });
+    if (!done) return fail(done.error());
+    return {};
   }
 
   // Absent inside: all of it. Nothing: not understood.
@@ -293,7 +306,9 @@ class Walk {
       auto back = runtime_.write([&](const Household& household, Asked asked) { return correct(household, entries, "undone at the review", asked); });
       if (!back) return fail(back.error());
     }
-    if (step.key == Key::kMissing || step.key == Key::kDamaged || step.key == Key::kRedated) {
+    const bool written = step.key != Key::kEatNow && !waiting_;
+    waiting_.reset();  // there is one only of the last step
+    if (written && step.key != Key::kThere) {
       MarkRequest request;
       request.kit = kit_;
       request.at = line.at;
@@ -307,10 +322,12 @@ class Walk {
     again_ = step.line;
     headed_ = false;
     say("  taken back\n");
+    if (written && !step.before) say("  until you answer again it counts as there\n");
     return step.line;
   }
 
   Result<int> finish() {
+    if (Status written = write_waiting(); !written) return fail(written.error());
     std::size_t count[5] = {0, 0, 0, 0, 0};
     for (const Step& step : steps_) count[static_cast<std::size_t>(step.key)] += 1;
     std::size_t open = 0;
@@ -339,6 +356,7 @@ class Walk {
   PlaceKey kit_;
   std::vector<SheetLine> lines_;
   std::vector<Step> steps_;
+  std::optional<MarkRequest> waiting_;
   std::optional<std::size_t> again_;
   std::size_t places_ = 0;
   std::size_t later_ = 0;
@@ -356,7 +374,7 @@ Action add_review_walk(CLI::App& app, Runtime& runtime) {
   set_help(app,
            {"larderloop review walk\nlarderloop review walk home-kit --plain\n"
             "printf 't\\nm\\n1\\nt\\np\\n' | larderloop review walk home-kit\n",
-            "Goes through the kit bag by bag in packing order, begins the review if need be, and writes every mark down at once: stop when "
+            "Goes through the kit bag by bag in packing order, begins the review if need be, and writes down every mark as you go: stop when "
             "you like, and begin again where you left off. Keys: t or Enter there, m missing, d damaged, r the date reads otherwise, e eat now, "
             "l later, u undo, p pause. What is to be eaten now goes into the pantry by the book. Without a terminal each answer is a "
             "line. Tins and packs that bulge, leak, are cracked, rusted or badly dented are damaged: throw them out unopened.",
