@@ -75,7 +75,8 @@ Action add_food_change(CLI::App& app, Runtime& runtime) {
   set_help(app,
            {"larderloop food change lentil-stew --par 8 --pack 'Market hall:1:1.60'\n"
             "larderloop food change lentil-stew --label-read-by Mira --contains mustard,celery\n",
-            "What is not named stays. --meal, --role and --pack replace the lists they name." +
+            "What is not named stays. --meal, --role and --pack replace the lists they name; none takes "
+            "away an amount, a number, the packs or a remark." +
                 known_keys_sentence(),
             {}});
   return [given, &runtime] { return save(*given, false, runtime); };

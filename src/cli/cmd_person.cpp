@@ -23,9 +23,9 @@ void add_person_options(CLI::App& app, PersonOptions& given) {
   add_text(app, "--born", given.born, "DATE", "Day of birth");
   add_text(app, "--species", given.species, "WORD", "For a pet: cat, dog, ...");
   add_text(app, "--appetite", given.appetite, "SERVINGS",
-           "Servings at one meal; a child's half portion is 0.5");
+           "Servings at one meal; a child's half portion is 0.5; 0: no kit food, as a baby");
   add_text(app, "--tolerance", given.tolerance, "SERVINGS",
-           "Servings of kit food in one week at most");
+           "Servings of kit food in one week at most; none: as the household's setting");
   add_text(app, "--energy", given.energy, "KCAL", "Energy wanted a day from a kit");
   add_text(app, "--note", given.note, "TEXT", "A remark");
   const std::string body = "For estimates of need and of what can be carried";
@@ -52,25 +52,32 @@ void add_person_options(CLI::App& app, PersonOptions& given) {
       ->group(group);
 }
 
+// "none" takes away what was said; true when it did, or when nothing is said at all.
+template <class T>
+bool settled(const std::string& text, std::optional<T>& value) {
+  if (text == "none") value.reset();
+  return text.empty() || text == "none";
+}
+
 Status apply_body(const PersonOptions& given, Person& person) {
-  if (!given.sex.empty()) {
+  if (!settled(given.sex, person.sex)) {
     auto sex = read_word<Sex>("--sex", given.sex, parse_sex, names_of(kAllSexes, sex_name));
     if (!sex) return fail(sex.error());
     person.sex = *sex;
   }
-  if (!given.height.empty()) {
+  if (!settled(given.height, person.height_cm)) {
     constexpr std::int64_t kLeastCm = 20;
     constexpr std::int64_t kMostCm = 250;
     auto height = read_count("--height", given.height, kLeastCm, kMostCm);
     if (!height) return fail(height.error());
     person.height_cm = *height;
   }
-  if (!given.body_mass.empty()) {
+  if (!settled(given.body_mass, person.mass_g)) {
     auto mass = read_mass("--body-mass", given.body_mass);
     if (!mass) return fail(mass.error());
     person.mass_g = *mass;
   }
-  if (!given.activity.empty()) {
+  if (!settled(given.activity, person.activity)) {
     auto activity = read_word<Activity>("--activity", given.activity, parse_activity,
                                         names_of(kAllActivities, activity_name));
     if (!activity) return fail(activity.error());
@@ -81,28 +88,28 @@ Status apply_body(const PersonOptions& given, Person& person) {
 
 Status apply(const Household& household, const PersonOptions& given, Day today, Person& person) {
   if (Status body = apply_body(given, person); !body) return body;
-  if (!given.born.empty()) {
+  if (!settled(given.born, person.born)) {
     auto day = read_day("--born", given.born, today);
     if (!day) return fail(day.error());
     person.born = *day;
   }
   if (!given.species.empty()) person.species = given.species;
   if (!given.appetite.empty()) {
-    auto value = read_servings("--appetite", given.appetite);
+    auto value = read_share("--appetite", given.appetite);
     if (!value) return fail(value.error());
     person.appetite = *value;
   }
-  if (!given.tolerance.empty()) {
-    auto value = read_servings("--tolerance", given.tolerance);
+  if (!settled(given.tolerance, person.tolerance)) {
+    auto value = read_share("--tolerance", given.tolerance);
     if (!value) return fail(value.error());
     person.tolerance = *value;
   }
-  if (!given.energy.empty()) {
+  if (!settled(given.energy, person.energy_kcal)) {
     auto value = read_energy("--energy", given.energy);
     if (!value) return fail(value.error());
     person.energy_kcal = *value;
   }
-  if (!given.note.empty()) person.note = given.note;
+  if (!given.note.empty()) person.note = given.note == "none" ? "" : given.note;
   const auto forget = [&](const std::string& key) {
     for (auto each = person.avoid.begin(); each != person.avoid.end(); ++each) {
       if (each->key != key) continue;
@@ -221,12 +228,13 @@ Action add_person_change(CLI::App& app, Runtime& runtime) {
       ->group("What the person must not have");
   add_list(app, "--rate", given->ratings, "FOOD:NUMBER",
            "-2 refuses (a hard no), -1 dislikes, 0, 1, 2 likes");
-  set_help(app, {"larderloop person change mira --avoid egg\n"
-                 "larderloop person change ada --appetite 1 --rate lentil-pouch:2\n",
-                 "Lists are added to; --no-avoid and --no-diet take away. Lots that are wrong from "
-                 "now on are named." +
-                     known_keys_sentence(),
-                 {}});
+  set_help(app,
+           {"larderloop person change mira --avoid egg\n"
+            "larderloop person change ada --appetite 1 --rate lentil-pouch:2\n",
+            "Lists are added to; --no-avoid and --no-diet take away, and none takes away a day, a "
+            "number, a word or a remark. Lots that are wrong from now on are named." +
+                known_keys_sentence(),
+            {}});
   return [given, &runtime] { return save(*given, false, runtime); };
 }
 

@@ -43,17 +43,21 @@ Status apply(const Household& household, const PlaceOptions& given, Place& place
     if (!parent) return fail(parent.error());
     place.parent = (*parent)->key;
   }
-  if (!given.mass_limit.empty()) {
+  if (given.mass_limit == "none") {
+    place.mass_limit_g.reset();
+  } else if (!given.mass_limit.empty()) {
     auto mass = read_mass("--mass-limit", given.mass_limit);
     if (!mass) return fail(mass.error());
     place.mass_limit_g = *mass;
   }
-  if (!given.volume_limit.empty()) {
+  if (given.volume_limit == "none") {
+    place.volume_limit_ml.reset();
+  } else if (!given.volume_limit.empty()) {
     auto volume = read_volume("--volume-limit", given.volume_limit);
     if (!volume) return fail(volume.error());
     place.volume_limit_ml = *volume;
   }
-  if (!given.note.empty()) place.note = given.note;
+  if (!given.note.empty()) place.note = given.note == "none" ? "" : given.note;
   if (given.hot) place.hot = true;
   if (given.not_hot) place.hot = false;
   return {};
@@ -93,7 +97,8 @@ Action add_place_add(CLI::App& app, Runtime& runtime) {
   auto given = std::make_shared<PlaceOptions>();
   app.add_option("NAME", given->name, "The name, as people say it")->required();
   add_text(app, "--kind", given->kind, "KIND", "kit, box, bag, pantry or shelf")->required();
-  add_text(app, "--key", given->key, "KEY", "A short key for commands (made from the name if left out)");
+  add_text(app, "--key", given->key, "KEY",
+           "A short key for commands (made from the name if left out)");
   add_place_options(app, *given);
   set_help(app, {"larderloop place add 'Home kit' --kind kit\n"
                  "larderloop place add 'Box 1' --kind box --in home-kit --mass-limit 12kg\n"
@@ -112,7 +117,7 @@ Action add_place_change(CLI::App& app, Runtime& runtime) {
   set_help(
       app,
       {"larderloop place change box-1 --mass-limit 10kg\nlarderloop place change car-kit --hot\n",
-       "",
+       "What is not named stays; none takes away a limit or a remark.",
        {}});
   return [given, &runtime] { return save(*given, false, runtime); };
 }

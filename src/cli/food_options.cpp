@@ -33,6 +33,14 @@ Status put(const std::string& text, Result<Value> (*read)(const std::string&, co
   return {};
 }
 
+// What "none" takes away, and may be left out of a food.
+template <class Value, class Put>
+Status put_or_none(const std::string& text, std::optional<Value>& into, Put put) {
+  if (text != "none") return put();
+  into.reset();
+  return {};
+}
+
 Status put_count(const std::string& text, const std::string& what, std::int64_t least,
                  std::int64_t most, std::optional<std::int64_t>& into) {
   if (text.empty()) return {};
@@ -42,15 +50,22 @@ Status put_count(const std::string& text, const std::string& what, std::int64_t 
   return {};
 }
 
-// "6-12": both ends of how many months it keeps; "6": the short end alone, nothing is known of the long one.
+// "6-12": both ends of how many months it keeps; "6": the short end alone, nothing is known of the
+// long one.
 Status put_months(const std::string& text, Storage& storage) {
   if (text.empty()) return {};
+  if (text == "none") {
+    storage.months_short.reset();
+    storage.months_long.reset();
+    return {};
+  }
   const std::size_t dash = text.find('-');
   std::optional<std::int64_t> first, last;
   if (Status read = put_count(text.substr(0, dash), "--keeps-months", 1, kMaxMonths, first); !read)
     return read;
   if (dash != std::string::npos) {
-    if (Status read = put_count(text.substr(dash + 1), "--keeps-months", 1, kMaxMonths, last); !read)
+    if (Status read = put_count(text.substr(dash + 1), "--keeps-months", 1, kMaxMonths, last);
+        !read)
       return read;
   }
   if (!first || (dash != std::string::npos && (!last || *last < *first))) {
@@ -74,13 +89,19 @@ Status apply_numbers(const FoodOptions& given, Food& food) {
   std::optional<std::int64_t> servings, water, opened;
   for (const Status& each :
        {put_count(given.servings, "--servings", 1, kMaxServingsPerUnit, servings),
-        put(given.mass, read_mass, "--mass", food.mass_g),
-        put(given.volume, read_volume, "--volume", food.volume_ml),
-        put(given.energy, read_energy, "--energy", food.energy_kcal),
-        put_count(given.sodium, "--sodium", 0, kMostSodium, food.sodium_mg),
+        put_or_none(given.mass, food.mass_g,
+                    [&] { return put(given.mass, read_mass, "--mass", food.mass_g); }),
+        put_or_none(given.volume, food.volume_ml,
+                    [&] { return put(given.volume, read_volume, "--volume", food.volume_ml); }),
+        put_or_none(given.energy, food.energy_kcal,
+                    [&] { return put(given.energy, read_energy, "--energy", food.energy_kcal); }),
+        put_or_none(
+            given.sodium, food.sodium_mg,
+            [&] { return put_count(given.sodium, "--sodium", 0, kMostSodium, food.sodium_mg); }),
         put(given.needs_water, read_volume, "--needs-water", water),
         put_count(given.opened_days, "--opened-days", 0, kMaxOpenedDays, opened),
-        put_count(given.par, "--par", 0, kMaxUnits, food.par_level),
+        put_or_none(given.par, food.par_level,
+                    [&] { return put_count(given.par, "--par", 0, kMaxUnits, food.par_level); }),
         put_months(given.months, food.storage)}) {
     if (!each) return each;
   }
@@ -111,7 +132,9 @@ Status apply_words(const FoodOptions& given, Food& food) {
     if (!roles) return fail(roles.error());
     food.roles = *roles;
   }
-  if (!given.gtin.empty()) {
+  if (given.gtin == "none") {
+    food.gtin.clear();
+  } else if (!given.gtin.empty()) {
     food.gtin = normal_gtin(given.gtin);
     if (food.gtin.empty()) {
       return fail(
@@ -123,6 +146,7 @@ Status apply_words(const FoodOptions& given, Food& food) {
   }
   if (!given.packs.empty()) food.packs.clear();
   for (const std::string& text : given.packs) {
+    if (text == "none") continue;
     auto pack = read_pack("--pack", text);
     if (!pack) return fail(pack.error());
     food.packs.push_back(*pack);
@@ -135,7 +159,8 @@ Status apply_words(const FoodOptions& given, Food& food) {
 void add_food_options(CLI::App& app, FoodOptions& given) {
   add_text(app, "--kind", given.kind, "KIND", "food if left out; drink, water, pet-food, thing");
   add_text(app, "--species", given.species, "WORD", "Pet food: whose");
-  add_text(app, "--gtin", given.gtin, "DIGITS", "The trade item number (GTIN): the digits below the barcode");
+  add_text(app, "--gtin", given.gtin, "DIGITS",
+           "The trade item number (GTIN): the digits below the barcode");
   add_text(app, "--unit", given.unit, "WORD", "What one unit is called: pouch, can, bottle");
   add_text(app, "--servings", given.servings, "N", "Whole servings in a unit");
   add_text(app, "--mass", given.mass, "AMOUNT", "Of one unit as packed, as 250g");
@@ -160,7 +185,8 @@ void add_food_options(CLI::App& app, FoodOptions& given) {
   add_text(app, "--storage-source", given.storage_source, "TEXT", "The publication of these times");
   add_text(app, "--rotate", given.rotate, "WORD",
            "Work it into meals from the pantry: yes, no; auto: when some kit can use it");
-  add_text(app, "--par", given.par, "N", "Par level: units meant to be on hand in the pantry; shop --pantry tops up to it");
+  add_text(app, "--par", given.par, "N",
+           "Par level: units meant to be on hand in the pantry; shop --pantry tops up to it");
   add_text(app, "--note", given.note, "TEXT", "A remark");
   add_switch(app, "needs-cooking", given.cooking, "Cannot be eaten as it is");
   add_switch(app, "needs-hot-water", given.hot_water, "Never counts as a meal of a kit");
@@ -174,7 +200,8 @@ void add_food_options(CLI::App& app, FoodOptions& given) {
   add_switch(app, "infant-formula", given.formula, "Its use-by date is a safety date");
   add_switch(app, "home-canned", given.home_canned, "Never given away");
   add_switch(app, "self-filled", given.self_filled, "Water filled at home: due after six months");
-  add_switch(app, "staple", given.staple, "May be eaten every day: the rules for variety leave it out");
+  add_switch(app, "staple", given.staple,
+             "May be eaten every day: the rules for variety leave it out");
   add_label_options(app, given.label, "--label-read-by", "");
 }
 
@@ -184,7 +211,7 @@ Status apply_food_options(const FoodOptions& given, Day today, Food& food) {
   if (!given.species.empty()) food.species = given.species;
   if (!given.unit.empty()) food.unit = given.unit;
   if (!given.storage_source.empty()) food.storage.source = given.storage_source;
-  if (!given.note.empty()) food.note = given.note;
+  if (!given.note.empty()) food.note = given.note == "none" ? "" : given.note;
   if (given.cooking) food.no_cook = !*given.cooking;
   if (given.hot_water) food.needs_hot_water = *given.hot_water;
   if (given.opener) food.needs_opener = *given.opener;

@@ -121,6 +121,11 @@ Result<HalfServings> read_servings(const std::string& what, const std::string& t
   return HalfServings(*tenths / 5);
 }
 
+Result<HalfServings> read_share(const std::string& what, const std::string& text) {
+  if (text == "0") return HalfServings(0);
+  return read_servings(what, text);
+}
+
 Result<std::int64_t> read_mass(const std::string& what, const std::string& text) {
   return read_quantity(what, text, {{"g", 1}, {"kg", 1000}}, kMaxGrams,
                        "write the unit, for example 500g or 1.5kg");

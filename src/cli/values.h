@@ -24,6 +24,8 @@ namespace larderloop::cli {
 [[nodiscard]] Result<std::int64_t> read_money(const std::string& what, const std::string& text);
 // "2", "0.5", "1.5", "half": servings.
 [[nodiscard]] Result<HalfServings> read_servings(const std::string& what, const std::string& text);
+// The same, or 0.
+[[nodiscard]] Result<HalfServings> read_share(const std::string& what, const std::string& text);
 // "500g", "1.5kg" to grams; "330ml", "1.5l" to millilitres; "250kcal" or "250" to kilocalories. A
 // bare number of grams or millilitres is refused.
 [[nodiscard]] Result<std::int64_t> read_mass(const std::string& what, const std::string& text);

@@ -279,6 +279,36 @@ class ByHand(DemoTest):
         self.ok("person", "retire", "odil", "--back")
 
 
+class Without(ProgramTest):
+    def setUp(self):
+        super().setUp()
+        self.make_book()
+
+    def test_what_may_be_left_out_can_be_taken_away(self):
+        """Whatever the household document can say, a command can say: also nothing, and none at all of the kit's food."""
+        said = {"people": ("person", "jon", [("born", "born", "1982-11-02", "1982-11-02"), ("tolerance", "tolerance", "3", 3), ("energy", "energy_kcal", "2000kcal", 2000), ("sex", "sex", "male", "male"),
+                                             ("height", "height_cm", "180", 180), ("body-mass", "mass_g", "80kg", 80000), ("activity", "activity", "inactive", "inactive"), ("note", "note", "x", "x")]),
+                "foods": ("food", "jam-jar", [("mass", "mass_g", "450g", 450), ("volume", "volume_ml", "300ml", 300), ("energy", "energy_kcal", "900kcal", 900), ("sodium", "sodium_mg", "5", 5), ("par", "par_level", "3", 3),
+                                              ("gtin", "gtin", "9520000000011", "09520000000011"), ("pack", "packs", "Shop:2:2.00", [{"shop": "Shop", "units": 2, "price_cents": 200}]), ("note", "note", "x", "x")]),
+                "places": ("place", "box-1", [("mass-limit", "mass_limit_g", "12kg", 12000), ("volume-limit", "volume_limit_ml", "40l", 40000), ("note", "note", "x", "x")])}
+        before = self.export()
+        for section, (command, key, options) in said.items():
+            for option, member, text, value in options:
+                self.ok(command, "change", key, f"--{option}", text)
+                thing = next(each for each in json.loads(self.export())[section] if each["key"] == key)
+                self.assertEqual(thing[member], value, (command, option))
+                self.ok(command, "change", key, f"--{option}", "none")
+                self.assertEqual(self.export(), before, (command, option))
+        self.ok("food", "change", "jam-jar", "--keeps-months", "12-18")
+        self.ok("food", "change", "jam-jar", "--keeps-months", "none")
+        self.assertEqual(self.export(), before)
+        self.ok("person", "change", "ada", "--appetite", "0", "--tolerance", "0")
+        ada = json.loads(self.export())["people"][0]
+        self.assertEqual((ada["appetite"], ada["tolerance"]), (0, 0))
+        for value in ("-1", "0.25", "none at all"):
+            self.assertNotEqual(self.run_it("person", "change", "ada", "--appetite", value).code, 0)
+
+
 class LotChange(ProgramTest):
     """Date, label and state of a lot in one go: one reading, with the checks of the three commands."""
 
