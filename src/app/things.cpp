@@ -4,6 +4,7 @@
 #include "larderloop/core/stock.h"
 #include "larderloop/core/validate.h"
 
+#include <set>
 #include <algorithm>
 #include <utility>
 
@@ -263,7 +264,20 @@ Result<Outcome<LotAdded>> add_lot(const Household& household, const NewLot& requ
   Household after = household;
   apply_changes(after, outcome.changes);
   added.facts = lot_facts(after, added.lot);
-  if (Status allowed = may_put(after, added.facts, request.at, asked.today); !allowed) {
+  std::int64_t here = request.units;
+  std::set<PlaceKey> places{request.at};
+  for (const auto& [place, units] : request.elsewhere) {
+    here -= units;
+    if (find_place(household, place) == nullptr || units < 1 || here < 1 || !places.insert(place).second) {
+      return fail(ErrorKind::kBadData, "the units are not shared out right",
+                  "name each place once, with at least one unit for each");
+    }
+  }
+  Status allowed = may_put(after, added.facts, request.at, asked.today);
+  for (const auto& each : request.elsewhere) {
+    if (allowed) allowed = may_put(after, added.facts, each.first, asked.today);
+  }
+  if (!allowed) {
     Error error = allowed.error();
     // The lot does not exist, so nothing can be done to it yet.
     if (!request.label && error.next_step.rfind("read the label", 0) == 0) {
@@ -279,9 +293,21 @@ Result<Outcome<LotAdded>> add_lot(const Household& household, const NewLot& requ
   entry.on = received;
   entry.written_at = asked.now;
   entry.at = {added.lot.id, request.at, std::nullopt};
-  entry.amount = HalfServings::units(request.units, food->servings);
+  entry.amount = HalfServings::units(here, food->servings);
   entry.paid_cents = request.paid_cents;
+  for (const auto& [place, units] : request.elsewhere) {
+    Entry more = entry;
+    more.id = EntryId(next.entry.value() + 1 + static_cast<std::int64_t>(added.also.size()));
+    more.at.place = place;
+    more.amount = HalfServings::units(units, food->servings);
+    if (request.paid_cents) {
+      more.paid_cents = *request.paid_cents * units / request.units;
+      *entry.paid_cents -= *more.paid_cents;
+    }
+    added.also.push_back(std::move(more));
+  }
   outcome.changes.entries = {entry};
+  outcome.changes.entries.insert(outcome.changes.entries.end(), added.also.begin(), added.also.end());
   return outcome;
 }
 

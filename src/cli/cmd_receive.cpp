@@ -289,23 +289,68 @@ class Receiving {
       lot.at = line.places.front();
       if (add_lot(household_, lot, asked_)) usual = lot.at;
     }
+    const std::string several = lot.units > 1 ? "; as '1 PLACE, rest PLACE' for several" : "";
     for (;;) {
-      auto text = answer("Put where? (Enter: " + find_place(household_, *usual)->name + ")");
+      auto text = answer("Put where? (Enter: " + find_place(household_, *usual)->name + several + ")");
       if (!text) return fail(text.error());
-      if (text->empty()) {
-        lot.at = *usual;
-      } else {
-        auto named = named_place(household_, *text);
-        if (!named) {
-          if (Status asked = again(named.error()); !asked) return asked;
-          continue;
-        }
-        lot.at = (*named)->key;
+      lot.elsewhere.clear();
+      Status put;
+      if (text->empty()) lot.at = *usual;
+      else put = share_out(*text, lot);
+      if (put) {
+        auto tried = add_lot(household_, lot, asked_);
+        if (tried) return {};
+        put = fail(tried.error());
       }
-      auto tried = add_lot(household_, lot, asked_);
-      if (tried) return {};
-      if (Status asked = again(tried.error()); !asked) return asked;
+      if (Status asked = again(put.error()); !asked) return asked;
     }
+  }
+
+  // "pantry", "3 Ada's bag, 3 pantry", "3 bag-ada, rest pantry": every unit has its place.
+  Status share_out(const std::string& text, NewLot& lot) {
+    std::vector<std::pair<PlaceKey, std::int64_t>> parts;
+    std::optional<std::size_t> rest;
+    std::int64_t shared = 0;
+    std::size_t from = 0;
+    while (from <= text.size()) {
+      const std::size_t end = std::min(text.find(',', from), text.size());
+      std::string part = text.substr(from, end - from);
+      from = end + 1;
+      part.erase(0, std::min(part.find_first_not_of(' '), part.size()));
+      part.erase(part.find_last_not_of(' ') + 1);
+      const std::size_t blank = part.find(' ');
+      const std::string first = part.substr(0, blank);
+      std::int64_t units = 0;
+      const bool one = parts.empty() && from > text.size();
+      if (const bool number = blank != std::string::npos && first.find_first_not_of("0123456789") == std::string::npos; number || first == "rest") {
+        if (number) {
+          auto read = read_count("the units", first, 1, lot.units);
+          if (!read) return fail(read.error());
+          units = *read;
+        }
+        part = blank == std::string::npos ? "" : part.substr(blank + 1);
+      } else if (!one) {
+        return fail(ErrorKind::kBadData, "nothing says how many go to '" + part + "'", "write a number before each place, or rest: 1 PLACE, rest PLACE");
+      }
+      auto named = named_place(household_, part);
+      if (!named) return fail(named.error());
+      if (units == 0) {
+        if (rest) return fail(ErrorKind::kBadData, "'rest' is there twice", "write a number before the other places");
+        rest = parts.size();
+      }
+      if (std::any_of(parts.begin(), parts.end(), [&](const auto& each) { return each.first == (*named)->key; })) {
+        return fail(ErrorKind::kBadData, "'" + (*named)->name + "' is named twice", "name each place once");
+      }
+      parts.emplace_back((*named)->key, units);
+      shared += units;
+    }
+    if (rest) parts[*rest].second = lot.units - shared;
+    if (rest ? shared >= lot.units : shared != lot.units) {
+      return fail(ErrorKind::kBadData, "that is " + std::to_string(shared) + " of " + std::to_string(lot.units) + (rest ? " units, and nothing is the rest" : " units"), "share out all " + std::to_string(lot.units));
+    }
+    lot.at = parts.front().first;
+    lot.elsewhere.assign(parts.begin() + 1, parts.end());
+    return {};
   }
 
   const ReceiveOptions& given_;
@@ -369,7 +414,7 @@ Action add_receive(CLI::App& app, Runtime& runtime) {
            {"larderloop receive\nlarderloop receive --read-by Mira\n"
             "larderloop receive --read-by Mira <answers.txt\n",
             "For each thing on the replacement list: how many came, the date off the package, whether its label was read and what it says, "
-            "the price, and where it is put. A label that differs from the last one stops and says whom it concerns and from which bags they eat. "
+            "the price, and where it is put, also in several places: 3 bag-ada, rest pantry. A label that differs from the last one stops and says whom it concerns and from which bags they eat. "
             "What was not to be had, or bought instead, is noted and shown in shop and plan until it comes. "
             "Nothing is written before the end; without a terminal the answers are lines, and one that does not do leaves everything as it was.",
             {}});

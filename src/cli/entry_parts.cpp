@@ -43,7 +43,15 @@ std::string new_lot_words(const Household& household, const NewLot& lot) {
   if (lot.mark.day && lot.mark.precision != Precision::kDay)
     line += " (the end of the " + std::string(precision_name(lot.mark.precision)) + ")";
   if (!lot.lot_code.empty()) line += ", lot code " + lot.lot_code;
-  line += ", into " + find_place(household, lot.at)->name;
+  std::int64_t here = lot.units;
+  for (const auto& each : lot.elsewhere) here -= each.second;
+  const auto part = [&](const PlaceKey& place, std::int64_t units) {
+    return find_place(household, place)->name +
+           (lot.elsewhere.empty() ? "" : " (" + std::to_string(units) + ")");
+  };
+  std::vector<std::string> places = {part(lot.at, here)};
+  for (const auto& [place, units] : lot.elsewhere) places.push_back(part(place, units));
+  line += ", into " + list_words(places);
   if (!lot.label)
     line += "; label not read";
   else
@@ -56,9 +64,19 @@ std::string new_lot_words(const Household& household, const NewLot& lot) {
 void tell_added(Runtime& runtime, const LotAdded& added) {
   const Household& household = runtime.household();
   const Food& food = *find_food(household, added.lot.food);
+  HalfServings all = added.received.amount;
+  std::vector<std::string> places;
+  const auto put = [&](const Entry& entry) {
+    places.push_back(find_place(household, entry.at.place)->name +
+                     (added.also.empty() ? "" : " (" + units_words(food, entry.amount) + ")"));
+  };
+  put(added.received);
+  for (const Entry& each : added.also) {
+    put(each);
+    all += each.amount;
+  }
   runtime.note("added lot " + std::to_string(added.lot.id.value()) + ": " +
-               units_words(food, added.received.amount) + " of " + food.name + " in " +
-               find_place(household, added.received.at.place)->name + "; " +
+               units_words(food, all) + " of " + food.name + " in " + list_words(places) + "; " +
                date_words(added.facts));
   if (added.facts.good_through && *added.facts.good_through < runtime.asked().today) {
     runtime.warn("the date of lot " + std::to_string(added.lot.id.value()) + " is past already");

@@ -223,6 +223,7 @@ Json added_of(const Household& household, const LotAdded& report) {
   Json all = facts_of(report.facts);
   all["lot_code"] = json::text_or_null(report.lot.lot_code);
   all["entry"] = entry_of(report.received);
+  all["also"] = array_of(report.also, entry_of);
   all["label_news"] = news_of(household, report.label);
   return all;
 }

@@ -59,6 +59,22 @@ class Receive(ProgramTest):
         self.ok("lot", "add", "lentil-pouch", "--units", 1, "--at", "pantry", "--date", "2028-05")
         self.assertNotIn("not to be had", self.ok("shop").out)
 
+    def test_one_purchase_goes_into_several_places(self):
+        begin = "6\nBBE 08 2028\ns\n8.41\n"
+        for places in ("3 bag-jon, 2 pantry", "3 bag-jon, 4 pantry", "bag-jon, pantry", "3 bag-jon, rest pantry, rest shelf-1", "3 bag-jon, 3 bag-jon", "6 bag-jon, rest pantry", "7 bag-jon", "0 bag-jon, 6 pantry",
+                       "3 bag-jon,, 3 pantry"):
+            self.stopped(begin + places + "\n")
+        self.stopped(begin + "3 bag-jon, 3 attic\n", code=4)
+        added = self.ok("receive", "--read-by", "Jon", "--json", stdin=begin + "3 Jon's bag, 1 bag-mira, rest pantry\nq\n").json["data"]["lots"][0]
+        self.assertEqual(self.on_hand(added["lot"]), {("bag-jon", None): 6, ("bag-mira", None): 2, ("pantry", None): 4})
+        self.assertEqual([each["paid_cents"] for each in [added["entry"], *added["also"]]], [421, 140, 280])
+        self.ok("check")
+
+    def test_no_part_goes_where_somebody_must_not_have_it(self):
+        stdin = "6\nBBE 08 2028\nc\nmustard,sesame\n\nvegan\ny\n\n"
+        self.assertIn("must not go to 'Mira's bag'", self.stopped(stdin + "5 pantry, 1 bag-mira\n").err)
+        self.ok("receive", "--read-by", "Jon", stdin=stdin + "5 pantry, 1 bag-jon\nq\n")
+
     def test_a_date_that_comes_too_early_is_asked_about(self):
         before = self.export()
         self.assertIn("was not taken", self.stopped("6\nBBE 10 APR 2027\n\n").err)

@@ -12,6 +12,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace larderloop {
@@ -67,10 +68,12 @@ struct LabelNews {
   std::vector<PersonRefusal> must_not;
 };
 
+// `elsewhere`: how many of the units go to other places instead of `at`, each place once, at least one unit each and one left for `at`.
 struct NewLot {
   FoodKey food;
   std::int64_t units = 0;
   PlaceKey at;
+  std::vector<std::pair<PlaceKey, std::int64_t>> elsewhere;
   DateMark mark;
   std::string lot_code;
   std::optional<Day> received;  // absent = today
@@ -78,13 +81,15 @@ struct NewLot {
   std::optional<std::int64_t> paid_cents;
   std::string note;
 };
+// `received`: at `at`; `also`: in the other places. What was paid is shared out by units.
 struct LotAdded {
   Lot lot;
   Entry received;
+  std::vector<Entry> also;
   LotFacts facts;
   std::optional<LabelNews> label;
 };
-// A lot and its received entry. kBadData: absurd amounts, a day to come, a place whose eaters must
+// A lot and its received entries. kBadData: absurd amounts, a day to come, a place whose eaters must
 // not have it.
 [[nodiscard]] Result<Outcome<LotAdded>> add_lot(const Household& household, const NewLot& request,
                                                 Asked asked);
