@@ -171,9 +171,9 @@ Action add_lot_change(CLI::App& app, Runtime& runtime) {
             "  --label-same-as-food\n"
             "larderloop lot change 17 --state doubtful --note 'dented at the seam'\n",
             "Date, label and state at once: what lot date, lot label and lot state say one by one. "
-            "What was entered stays in the book, and this comes after it. Food, code and the day it "
-            "came stay as they were; if they are wrong, take the entry back (record corrected) and "
-            "add the lot again. Units are counted: record counted." +
+            "What was entered stays in the book, and this comes after it. Another code: lot code. Food "
+            "and the day it came stay as they were; if they are wrong, take the lot back (lot retire) "
+            "and add it again. Units are counted: record counted." +
                 known_keys_sentence(),
             {}});
   return [given, date, &runtime] {

@@ -13,9 +13,11 @@ Action add_food_show(CLI::App& app, Runtime& runtime);
 Action add_kit_check(CLI::App& app, Runtime& runtime);
 Action add_kit_propose(CLI::App& app, Runtime& runtime);
 Action add_lot_add(CLI::App& app, Runtime& runtime);
+Action add_lot_code(CLI::App& app, Runtime& runtime);
 Action add_lot_date(CLI::App& app, Runtime& runtime);
 Action add_lot_label(CLI::App& app, Runtime& runtime);
 Action add_lot_list(CLI::App& app, Runtime& runtime);
+Action add_lot_retire(CLI::App& app, Runtime& runtime);
 Action add_lot_show(CLI::App& app, Runtime& runtime);
 Action add_lot_state(CLI::App& app, Runtime& runtime);
 Action add_new(CLI::App& app, Runtime& runtime);
@@ -187,6 +189,8 @@ const std::vector<Command>& commands() {
       {"lot label", kLots, "Write down what the label of a lot says", add_lot_label},
       {"lot state", kLots, "Say that a lot is ok, doubtful or recalled", add_lot_state},
       {"lot date", kLots, "Write down the date that is really printed on a lot", add_lot_date},
+      {"lot code", kLots, "Write down the code that is really printed on a lot", add_lot_code},
+      {"lot retire", kLots, "Take back a lot that was entered by mistake", add_lot_retire},
       {"record eaten", kRecord, "Record what was eaten", add_record_eaten},
       {"record given-away", kRecord, "Record what was given away", add_record_given_away},
       {"record thrown-out", kRecord, "Record what was thrown out", add_record_thrown_out},

@@ -167,6 +167,9 @@ class Schemas(DemoTest):
                          "--label-read-by", "Ansa", "--contains", "gluten,sesame", "--lot-code", "L1", "--paid", "3.20")
         self.see("lot_added", "lot", "add", "oat-bar", "--units", 1, "--at", "jars", "--date", "none")
         new = added["lot"]
+        wrong = self.see("lot_added", "lot", "add", "oat-bar", "--units", 2, "--at", "jars", "--date", "BBE 04 2028", "--lot-code", "L6")["lot"]
+        wrong = self.see("lot", "lot", "code", wrong, "L9")["lot"]
+        self.see("lot", "lot", "retire", wrong)
         self.see("scan", "scan", "(01)09520000000110(17)280831(10)L1")
         self.see("lots_entered", "scan", "(01)09520000000110(17)280831(10)L1", "--at", "jars")
         typed = self.ok("quick", "--at", "jars", "--read-by", "Ansa", "-y", "--json", stdin="3 oat bar 2028-05 lot L2 =2.40\n2 oat bar bbe 2028-06\n")
