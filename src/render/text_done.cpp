@@ -1,5 +1,6 @@
 // The lines that say what was done, and how to undo it.
 #include "larderloop/app/placing.h"
+#include "larderloop/core/lowered.h"
 #include "larderloop/core/words.h"
 #include "larderloop/render/text_things.h"
 #include "render/plain.h"
@@ -65,6 +66,12 @@ std::string precise_words(const DateMark& mark) {
   return kind + " " + day;
 }
 
+// Labels of the EU print "use by" in words, so what says EXP comes from elsewhere; nobody here knows whether it means quality or safety.
+std::string expiry_words(const LotFacts& facts) {
+  const bool expiry = facts.mark.kind == MarkKind::kUseBy && lowered(facts.mark.text).rfind("exp", 0) == 0;
+  return facts.safety && expiry ? ", because EXP is taken for 'use by'" : "";
+}
+
 }  // namespace
 
 std::string date_words(const LotFacts& facts) {
@@ -72,7 +79,7 @@ std::string date_words(const LotFacts& facts) {
       facts.mark.kind == MarkKind::kNone ? "no date mark" : precise_words(facts.mark);
   if (!facts.good_through) return mark + ": nobody knows how long it keeps";
   return mark + ": good through " + plain_day(*facts.good_through) + basis_words(facts) +
-         (facts.safety ? ", a safety date" : "");
+         (facts.safety ? ", a safety date" : "") + expiry_words(facts);
 }
 
 std::string recorded_line(const Household& household, const Recorded& report) {

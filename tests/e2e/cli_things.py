@@ -133,6 +133,15 @@ class Lots(ProgramTest):
         self.assertEqual({each["person"]: each["reason"] for each in data["must_not"]},
                          {"ada": "label_unknown", "mira": "label_unknown"})
 
+    def test_exp_is_use_by_and_the_region_says_what_that_means(self):
+        """Codex CXS 1-1985 section 2 has one date under both names; in the US it is about safety for infant formula alone (21 CFR 107.20)."""
+        add = ("lot", "add", "jam-jar", "--units", "1", "--at", "pantry", "--date", "EXP 10 MAY 2028", "-n")
+        self.assertNotIn("safety", self.ok(*add).err)
+        for region, words in (("us", "good through Wed 10 May 2028\n"), ("eu", "good through Wed 10 May 2028, a safety date, because EXP is taken for 'use by'\n")):
+            self.ok("settings", "set", "region", region)
+            self.assertIn(words, self.ok(*add).err)
+        self.assertIn("a safety date\n", self.ok("lot", "add", "jam-jar", "--units", "1", "--at", "pantry", "--date", "use by 10 MAY 2028", "-n").err)
+
     def test_new_label_names_whom_it_concerns(self):
         answer = self.ok("lot", "add", "lentil-pouch", "--units", "1", "--at", "pantry", "--date", "2028-05", "--label-read-by", "Jon",
                          "--contains", "mustard,sesame")

@@ -1,6 +1,7 @@
 // Date marks against the law and the standards that say what they mean. The source stands beside
 // each row.
 #include "larderloop/core/lot.h"
+#include "larderloop/intake/date_text.h"
 
 #include <gtest/gtest.h>
 
@@ -85,6 +86,27 @@ TEST(DateMarkLaw, OnlyTheseDatesAreAboutSafety) {
     EXPECT_EQ(facts.good_through, at("2026-05-10"))
         << row.source << ": the printed day still counts";
     EXPECT_EQ(facts.safety, row.safety) << row.source;
+  }
+}
+
+// Codex CXS 1-1985 (2018), section 2: "use-by date" and "expiration date" are one, after which food should not be sold or eaten; so is AI (17),
+// USE BY OR EXPIRY (GS1 General Specifications). Whether it is about safety is said by the law of the region: no federal law of the US makes it
+// so but for infant formula (USDA FSIS, Food Product Dating; 21 CFR 107.20(c)). Labels of the EU print "use by" in words (Regulation (EU)
+// 1169/2011 Annex X 2), so EXP there comes from elsewhere and is kept on the safe side.
+TEST(DateMarkLaw, ExpiryIsUseByAndTheRegionSaysWhetherItIsAboutSafety) {
+  for (const char* text : {"EXP 10 MAY 2026", "exp. 2026-05-10", "EXP DATE 10MAY2026", "Expires May 10, 2026", "expiry date 10 May 2026", "(17)260510"}) {
+    const auto mark = parse_date_text(text, MarkKind::kBestBefore, at("2026-01-10"));
+    ASSERT_TRUE(mark) << text;
+    EXPECT_EQ(mark->kind, MarkKind::kUseBy) << text;
+    EXPECT_EQ(mark->day, at("2026-05-10")) << text;
+    const struct {
+      Region region;
+      bool formula, safety;
+    } rows[] = {{Region::kUs, false, false}, {Region::kUs, true, true}, {Region::kEu, false, true}, {Region::kEu, true, true}, {Region::kOther, false, false}, {Region::kOther, true, true}};
+    for (const auto& row : rows) {
+      const Household home = one_lot(mark->kind, mark->day, row.region, row.formula);
+      EXPECT_EQ(lot_facts(home, home.lots[0]).safety, row.safety) << text << " in " << region_name(row.region);
+    }
   }
 }
 
