@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "larderloop/app/lot_mistakes.h"
+
 namespace larderloop {
 
 Result<BookView> view_book(const Household& household, Day today) {
@@ -11,6 +13,7 @@ Result<BookView> view_book(const Household& household, Day today) {
   view.household = &household;
   view.today = today;
   for (LotFacts& facts : all_lot_facts(household)) view.facts.emplace(facts.id, std::move(facts));
+  view.taken_back = lots_taken_back(household);
   for (const Place& place : household.places) view.kit_of_place[place.key] = kit_of(household, place.key);
   view.positions.reserve(ledger->stock().size());
   for (const auto& [at, amount] : ledger->stock()) {

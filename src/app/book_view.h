@@ -3,6 +3,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <vector>
 
 #include "larderloop/app/reviews.h"
@@ -26,6 +27,7 @@ struct BookView {
   const Household* household = nullptr;
   Day today{};  // on which people's ages are looked at
   std::map<LotId, LotFacts> facts;
+  std::set<LotId> taken_back;  // lots that never were, see lot_mistakes.h
   std::vector<Position> positions;         // by lot, place, opened_on
   std::map<PlaceKey, PlaceKey> kit_of_place;  // empty key: not in a kit
 };

@@ -1,5 +1,6 @@
 #include "larderloop/app/entering.h"
 
+#include "larderloop/app/lot_mistakes.h"
 #include "larderloop/app/placing.h"
 #include "larderloop/core/words.h"
 
@@ -89,7 +90,8 @@ const BuyNote* open_buy_note(const Household& household, const FoodKey& food) {
     if (note.food == food) last = &note;
   }
   if (last == nullptr) return nullptr;
-  const bool came = std::any_of(household.lots.begin(), household.lots.end(), [&](const Lot& lot) { return lot.food == food && lot.received >= last->on; });
+  const std::set<LotId> taken_back = lots_taken_back(household);
+  const bool came = std::any_of(household.lots.begin(), household.lots.end(), [&](const Lot& lot) { return lot.food == food && lot.received >= last->on && taken_back.count(lot.id) == 0; });
   return came ? nullptr : last;
 }
 

@@ -87,4 +87,19 @@ Result<Outcome<LotEnteredAgain>> enter_lot_with_code(const Household& household,
   return outcome;
 }
 
+std::set<LotId> lots_taken_back(const Household& household) {
+  std::set<EntryId> corrected;
+  for (const Entry& each : household.entries) {
+    if (each.kind == EntryKind::kCorrected) corrected.insert(each.corrects);
+  }
+  std::set<LotId> named, counting;
+  if (corrected.empty()) return named;
+  for (const Entry& each : household.entries) {
+    if (each.kind == EntryKind::kCorrected) continue;
+    (corrected.count(each.id) > 0 ? named : counting).insert(each.at.lot);
+  }
+  for (const LotId lot : counting) named.erase(lot);
+  return named;
+}
+
 }  // namespace larderloop

@@ -52,7 +52,8 @@ plan::Eater make_eater(const Products& products, const Person& person) {
 std::optional<Day> expected_day(const BookView& view, const Food& food, Day today) {
   std::vector<int> lives;
   for (const auto& [id, facts] : view.facts) {
-    if (facts.food == food.key && facts.good_through && facts.basis == DayBasis::kPrinted) {
+    if (facts.food == food.key && facts.good_through && facts.basis == DayBasis::kPrinted &&
+        view.taken_back.count(id) == 0) {
       lives.push_back(days_between(facts.received, *facts.good_through));
     }
   }

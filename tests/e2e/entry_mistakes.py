@@ -73,6 +73,29 @@ class Mistakes(ProgramTest):
         self.assertEqual(self.document()["lots"][2].get("lot_code"), None)
         self.ok("check")
 
+    def test_what_never_was_tells_nothing(self):
+        """Neither how long the next pack will keep, nor that what was not to be had has come."""
+        self.ok("food", "change", "lentil-pouch", "--pack", "Corner shop:6:8.40")
+        self.ok("record", "eaten", self.lot, "all")
+
+        def wanted():
+            return [line["food"] for shop in self.ok("shop", "--json").json["data"]["shops"] for line in shop["lines"]]
+
+        self.assertIn("lentil-pouch", wanted())
+        # Two lots that keep for days only: a pack of it is not expected to last, and is not asked for.
+        short = [self.add_lot("lentil-pouch", 1, "shelf-1", "--date", date) for date in ("2027-03-05", "2027-03-06")]
+        self.assertNotIn("lentil-pouch", wanted())
+        for lot in short:
+            self.ok("lot", "retire", lot)
+        self.assertIn("lentil-pouch", wanted())
+        self.env["LARDERLOOP_NOW"] = "2027-03-02"  # what came on the day of a note has come
+        self.ok("receive", stdin="0\nq\n")
+        self.assertIn("not to be had", self.ok("shop").out)
+        lot = self.add_lot("lentil-pouch", 1, "pantry", "--date", "2028-05")
+        self.assertNotIn("not to be had", self.ok("shop").out)
+        self.ok("lot", "retire", lot)
+        self.assertIn("not to be had", self.ok("shop").out)
+
     def test_a_recalled_lot_stays_recalled(self):
         self.ok("lot", "state", self.lot, "recalled")
         new = self.ok("lot", "code", self.lot, "L2", "--json").json["data"]["lot"]

@@ -7,6 +7,7 @@
 #include "larderloop/core/household.h"
 #include "larderloop/core/result.h"
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -38,5 +39,9 @@ struct LotEnteredAgain {
                                                                    LotId lot,
                                                                    const std::string& code,
                                                                    Asked asked);
+
+// Lots of which something was recorded and all of it taken back: they never were, and tell nothing
+// of how long a food keeps or that it came.
+[[nodiscard]] std::set<LotId> lots_taken_back(const Household& household);
 
 }  // namespace larderloop
