@@ -188,10 +188,11 @@ class LotRows {
     return line + row.place->name + (row.label < 0 ? "; label not read" : "");
   }
 
-  // A label that says something new is held against everyone, once.
+  // A label that says something new is held against everyone, once, whoever read it on whatever day.
   void learn(const FoodKey& key, int index) {
-    if (!reader_.learn(key, index) || !told_.insert({key, index}).second) return;
-    tell(key, *reader_.label(index));
+    if (!reader_.learn(key, index)) return;
+    const Statement& label = *reader_.label(index);
+    if (told_.insert({key, label.declared, label.suits}).second) tell(key, label);
   }
 
   void tell(const FoodKey& key, const Statement& label) {
@@ -219,7 +220,7 @@ class LotRows {
   std::unordered_map<std::int64_t, std::size_t> numbered_;
   std::set<std::tuple<const Food*, int, const Place*>> allowed_;
   std::map<const Place*, bool> in_kit_;
-  std::set<std::pair<FoodKey, int>> told_;
+  std::set<std::tuple<FoodKey, std::map<std::string, Declared>, std::set<Diet>>> told_;
   std::size_t unread_ = 0, past_ = 0;
 };
 

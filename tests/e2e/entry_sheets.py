@@ -191,6 +191,13 @@ class Sheets(ProgramTest):
         data = self.read("food,units,place,date,contains,may_contain\njam-jar,1,pantry,2028-05,none,sesame\n", "lots", "--read-by", "Jon")
         self.assertRegex(data["first"][0], "Plum jam: Mira must not have it: .*sesame; eats from Mira's bag")
 
+    def test_what_many_labels_say_alike_is_told_once(self):
+        """The last label of the food was read later than these, on days of their own; each of them differs from it in the same way."""
+        self.ok("food", "change", "jam-jar", "--label-read-by", "Mira")
+        rows = "".join(f"jam-jar,1,pantry,2028-05,L{day},none,sesame,Jon,2027-02-{day:02}\n" for day in range(1, 6))
+        data = self.read("food,units,place,date,lot code,contains,may_contain,label_read_by,label_read_on\n" + rows, "lots")
+        self.assertEqual(len([each for each in data["first"] if each.startswith("Plum jam: Mira must not have it")]), 1, data["first"])
+
     def test_new_people_have_to_say_what_they_must_not_have(self):
         wrong = self.wrong("name,allergies\nNilo,\n", "people")
         self.assertIn("unknown", wrong[2, "allergies"][1])
