@@ -1,6 +1,7 @@
 // Menus, the week at the table, review rules, and what is retired.
 #include "larderloop/app/by_hand.h"
 
+#include "larderloop/app/review_series.h"
 #include "larderloop/calendar/rule.h"
 #include "larderloop/core/validate.h"
 
@@ -138,7 +139,7 @@ std::vector<std::string> review_rule_words() {
   return words;
 }
 
-Result<Outcome<ReviewRule>> set_review_rule(const Household&, const PlaceKey& kit,
+Result<Outcome<ReviewRule>> set_review_rule(const Household& household, const PlaceKey& kit,
                                             const std::string& rule, Day from,
                                             std::optional<int> slack_days) {
   ReviewRule made{kit, rule, from, slack_days};
@@ -165,6 +166,9 @@ Result<Outcome<ReviewRule>> set_review_rule(const Household&, const PlaceKey& ki
     fit = check_review_rule(made.rule, made.starts);
   }
   if (!fit) return fail(fit.error());
+  if (household.settings.feed.reviews == FeedReviews::kSeries) {
+    if (fit = check_series_of(household, made); !fit) return fail(fit.error());
+  }
   Outcome<ReviewRule> outcome;
   outcome.changes.review_rules = {made};
   outcome.report = std::move(made);

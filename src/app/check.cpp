@@ -1,5 +1,6 @@
 #include "larderloop/app/check.h"
 
+#include "larderloop/app/review_series.h"
 #include "larderloop/calendar/rule.h"
 #include "larderloop/core/stock.h"
 #include "larderloop/core/validate.h"
@@ -17,6 +18,11 @@ std::vector<Problem> check_household(const Household& household) {
     if (const Status fit = check_review_rule(rule.rule, rule.starts); !fit) {
       found.push_back({"/review_rules/" + std::to_string(index) + "/rule", rule.rule,
                        fit.error().what, fit.error().next_step});
+    } else if (household.settings.feed.reviews == FeedReviews::kSeries) {
+      if (const Status series = check_series_of(household, rule); !series) {
+        found.push_back({"/review_rules/" + std::to_string(index) + "/rule", rule.rule,
+                         series.error().what, series.error().next_step});
+      }
     }
   }
   if (const auto ledger = replay(household); !ledger) {

@@ -8,6 +8,7 @@
 #include "app/plain_names.h"
 #include "larderloop/app/meal_items.h"
 #include "larderloop/app/shop.h"
+#include "larderloop/calendar/rule.h"
 #include "larderloop/core/words.h"
 
 namespace larderloop {
@@ -34,6 +35,7 @@ class Writer {
   Result<std::vector<FeedEvent>> events() {
     for (const KitPlan& kit : plan_.kits) {
       reviews(kit, kit.schedule.slots);
+      if (household_.settings.feed.reviews == FeedReviews::kSeries) series(kit, kit.schedule.slots);
       shopping(kit, kit.schedule.slots);
     }
     meals();
@@ -63,8 +65,7 @@ class Writer {
     const int slack = kit.schedule.slack_days;
     const ReviewSlot* previous = nullptr;
     for (const ReviewSlot& slot : slots) {
-      const bool wanted = slot.state == SlotState::kOpen || slot.state == SlotState::kDue || slot.state == SlotState::kComing;
-      if (!wanted || slot.day < plan_.as_of) continue;
+      if (!is_wanted(slot)) continue;
       if (previous != nullptr) tell_review(*previous, name, slot.day + Days(slack));
       previous = &slot;
       if (days_between(plan_.as_of, slot.slot) > kReviewsAheadDays) break;
@@ -80,6 +81,39 @@ class Writer {
             ".\n" + std::string(caution_words(Caution::kContainers)) +
             "\nBegin with: larderloop review start " +
             slot.kit.str());
+  }
+
+  bool is_wanted(const ReviewSlot& slot) const {
+    const bool open = slot.state == SlotState::kOpen || slot.state == SlotState::kDue || slot.state == SlotState::kComing;
+    return open && slot.day >= plan_.as_of;
+  }
+
+  // All reviews of a kit from the first one that is still to come: one event that repeats. A kit whose rule is not for that keeps
+  // its dated events; such a rule comes in only past the commands.
+  void series(const KitPlan& kit, const std::vector<ReviewSlot>& slots) {
+    const auto first = std::find_if(slots.begin(), slots.end(), [&](const ReviewSlot& each) { return is_wanted(each); });
+    if (first == slots.end()) return;
+    const ReviewRule rule = review_rule_of(household_, kit.schedule.kit);
+    std::string written = series_rule(rule.rule, first->slot).rule;
+    if (written.empty()) return;
+    const std::string key = "series|" + kit.schedule.kit.str() + "|" + written + "|" + (rule.starts == Day{} ? std::string() : iso_day(rule.starts));
+    for (FeedEvent& event : events_) {
+      if (event.key.rfind("review|" + kit.schedule.kit.str() + "|", 0) == 0) event.series = key;
+    }
+    const int slack = kit.schedule.slack_days;
+    add(key, FeedKind::kReview, first->slot, "Review the " + place_words(household_, kit.schedule.kit),
+        "Walk through it bag by bag: is it there, is it sound, what does the label say?\nWhat stays must be good through the next review" +
+            (slack == 0 ? std::string() : " and " + counted(static_cast<std::size_t>(slack), "day") + " more") + ".\n" +
+            std::string(caution_words(Caution::kContainers)) + "\nBegin with: larderloop review start " + kit.schedule.kit.str());
+    FeedEvent& event = events_.back();
+    event.rule = std::move(written);
+    for (auto slot = first; slot != slots.end(); ++slot) {
+      if (!is_wanted(*slot)) {
+        event.without.push_back(slot->slot);
+      } else if (slot->day != slot->slot) {
+        event.moved.push_back({slot->slot, slot->day, {}});
+      }
+    }
   }
 
   // One event for what a kit still needs, named by the review that found it missing.

@@ -19,6 +19,11 @@ std::string content_of(const FeedEvent& event) {
                         event.description;
   if (event.alarm_days > 0) content += "\nalarm " + std::to_string(event.alarm_days);
   if (!event.related_uid.empty()) content += "\nrelated " + event.related_uid;
+  if (!event.series_uid.empty()) content += "\nof series " + event.series_uid;
+  if (!event.rule.empty()) content += "\n" + event.rule;
+  for (const Day each : event.without) content += "\nwithout " + iso_day(each);
+  for (const FeedMoved& each : event.moved)
+    content += "\nmoved " + iso_day(each.from) + " to " + iso_day(each.to);
   return content;
 }
 
@@ -86,6 +91,11 @@ class Stamper {
       for (auto& [person, part] : event.parts) part.uid = uid_of(part_key(event, person));
     }
     for (FeedEvent& event : events) {
+      if (event.series.empty()) continue;
+      event.series_uid = uids.at(event.series);
+      uids[event.key] = event.series_uid;  // what belongs to it belongs to the series
+    }
+    for (FeedEvent& event : events) {
       const auto review = uids.find(event.related);
       if (!event.related.empty() && review != uids.end()) event.related_uid = review->second;
       const auto alarm = household_.settings.feed.alarm_days.find(event.kind);
@@ -94,6 +104,8 @@ class Stamper {
       event.alarm_uid = uuid_v5(household_.book_id, "alarm|" + event.uid);
       for (auto& [person, part] : event.parts)
         part.alarm_uid = uuid_v5(household_.book_id, "alarm|" + part.uid);
+      for (FeedMoved& each : event.moved)
+        each.alarm_uid = uuid_v5(household_.book_id, event.alarm_uid + "|" + iso_day(each.from));
     }
   }
 

@@ -65,6 +65,7 @@ FeedReport feed_view(const Household& household, const FeedReport& whole, const 
   if (view.person && !is_private) seen.name += ": " + first_name(household, *view.person);
   for (const FeedEvent& each : whole.events) {
     if (!each.cancelled && view.kinds.count(each.kind) == 0) continue;
+    if (!each.series_uid.empty()) continue;  // the series stands for it
     FeedEvent event = each;
     FeedRevision full{each.changed_at, each.sequence};
     FeedRevision hidden = each.hidden;

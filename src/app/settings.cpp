@@ -1,5 +1,6 @@
 // The household's settings, one by one, as people write them.
 #include "larderloop/app/by_hand.h"
+#include "larderloop/app/review_series.h"
 #include "larderloop/calendar/rule.h"
 #include "larderloop/core/lowered.h"
 #include "larderloop/core/validate.h"
@@ -205,6 +206,15 @@ const std::vector<Setting>& all_settings() {
       {{"feed_kinds", "What stands in the calendar: review, eat-soon, shop, give-away"},
        [](const Settings& each) { return kinds_text(each.feed); },
        put_kinds},
+      {{"feed_reviews",
+        "Reviews in the calendar: dated: each by itself; series: one event a kit that repeats"},
+       [](const Settings& each) { return std::string(feed_reviews_name(each.feed.reviews)); },
+       [](Settings& each, const std::string& value, Asked) -> Status {
+         auto reviews = word<FeedReviews>(value, parse_feed_reviews, "dated or series");
+         if (!reviews) return fail(reviews.error());
+         each.feed.reviews = *reviews;
+         return {};
+       }},
       {{"feed_alarms", "What rings and how many days before, as review:7,shop:1; none"},
        [](const Settings& each) { return alarms_text(each.feed); },
        put_alarms}};
@@ -238,6 +248,7 @@ Result<Outcome<Settings>> set_setting(const Household& household, std::string_vi
     Outcome<Settings> outcome;
     outcome.report = household.settings;
     if (Status put = each.put(outcome.report, value, asked); !put) return fail(put.error());
+    if (Status fit = check_review_series(household, outcome.report); !fit) return fail(fit.error());
     outcome.changes.settings = outcome.report;
     return outcome;
   }

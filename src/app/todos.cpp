@@ -45,6 +45,7 @@ class Writer {
   Writer(const Household& household, const PlanReport& plan) : household_(household), plan_(plan) {}
 
   void add(const FeedEvent& event) {
+    if (!event.rule.empty()) return;  // its reviews are there one by one as well
     if (event.kind == FeedKind::kEatSoon) {
       for (const PlannedMeal& meal : plan_.eat_down.meals) {
         if (meal.day == event.begin) add_meal(event, meal);
@@ -66,7 +67,7 @@ class Writer {
     Todo todo;
     todo.kind = event.kind;
     todo.due = event.begin;
-    todo.related_to = event.uid;
+    todo.related_to = event.series_uid.empty() ? event.uid : event.series_uid;
     todo.changed_at = event.changed_at;
     todo.sequence = event.sequence;
     return todo;

@@ -31,6 +31,23 @@ using Property = std::unique_ptr<icalproperty, PropertyFree>;
 using Iterator = std::unique_ptr<icalrecur_iterator, IteratorFree>;
 using Buffer = std::unique_ptr<char, BufferFree>;
 
+// libical's value type with its one string on the heap.
+class Recurrence {
+ public:
+  explicit Recurrence(const std::string& text)
+      : value_(icalrecurrencetype_from_string(text.c_str())) {}
+  ~Recurrence() {
+    if (value_.rscale != nullptr) icalmemory_free_buffer(value_.rscale);
+  }
+  Recurrence(const Recurrence&) = delete;  // the string has one owner; nothing needs a second
+  Recurrence& operator=(const Recurrence&) = delete;
+  [[nodiscard]] bool ok() const { return value_.freq != ICAL_NO_RECURRENCE; }
+  [[nodiscard]] const icalrecurrencetype& value() const { return value_; }
+
+ private:
+  icalrecurrencetype value_;
+};
+
 // Errors are answers, never an abort. Debian's build has it so; said here once for every other
 // build.
 inline void prepare() {
@@ -55,8 +72,8 @@ inline icaltimetype day(Day of) {
   return time;
 }
 
-// libical reads the system's list of all zones before it names UTC. No other zone is ever asked of it here (zone_file.h reads those),
-// so it is told to look where there is no list.
+// libical reads the system's list of all zones before it names UTC. No other zone is ever asked of
+// it here (zone_file.h reads those), so it is told to look where there is no list.
 inline icaltimezone* utc_zone() {
   static icaltimezone* const zone = [] {
     icaltimezone_set_builtin_tzdata(1);

@@ -3,6 +3,7 @@
 #include "calendar/ical_build.h"
 #include "calendar/ical_handles.h"
 #include "calendar/ical_text.h"
+#include "larderloop/calendar/rule.h"
 
 #include <algorithm>
 #include <utility>
@@ -36,6 +37,10 @@ Status check(const std::vector<CalendarEvent>& events) {
     if (!each.alarm_uid.empty() &&
         (!ical::is_uid(each.alarm_uid) || each.alarm_days < 1 || each.alarm_days > kMostAlarmDays))
       return defect("the event '" + each.uid + "' has an alarm without uid or days");
+    if (!each.rule.empty() && series_rule(each.rule, each.begin).rule != each.rule)
+      return defect("the rule '" + each.rule + "' is not for a repeating event");
+    if (each.rule.empty() && (!each.without.empty() || !each.moved.empty()))
+      return defect("the event '" + each.uid + "' does not repeat, so nothing is moved");
     uids.push_back(each.uid);
   }
   std::sort(uids.begin(), uids.end());
@@ -46,20 +51,22 @@ Status check(const std::vector<CalendarEvent>& events) {
 
 // A trigger before the start: readers store minutes before the event and nothing else, and an
 // all-day event begins at midnight of the reader's zone (RFC 5545 section 3.8.6.3).
-ical::Builder alarm_of(const CalendarEvent& event, const std::string& summary) {
+ical::Builder alarm_of(const CalendarEvent& event, const std::string& uid,
+                       const std::string& summary) {
   ical::Builder built(ICAL_VALARM_COMPONENT);
   icaltriggertype trigger = icaltriggertype_from_int(0);
   trigger.duration.is_neg = 1;
   trigger.duration.days = static_cast<unsigned>(event.alarm_days - 1);
   trigger.duration.hours = kAlarmHours;
-  built.add(icalproperty_new_uid(event.alarm_uid.c_str()));
+  built.add(icalproperty_new_uid(uid.c_str()));
   built.add(icalproperty_new_action(ICAL_ACTION_DISPLAY));
   built.add(icalproperty_new_trigger(trigger));
   built.add(icalproperty_new_description(summary.empty() ? "Reminder" : summary.c_str()));
   return built;
 }
 
-ical::Builder event_of(const CalendarEvent& event) {
+// What all repetitions have; `moved`: of one that is on another day.
+ical::Builder event_of(const CalendarEvent& event, const CalendarMove* moved = nullptr) {
   ical::Builder built(ICAL_VEVENT_COMPONENT);
   const std::string summary = cut_text(clean_line(event.summary), ical::kSummaryOctets);
   const std::string description = cut_text(clean_text(event.description), ical::kDescriptionOctets);
@@ -67,17 +74,24 @@ ical::Builder event_of(const CalendarEvent& event) {
   built.add(icalproperty_new_dtstamp(ical::utc(event.changed_at)));
   built.add(icalproperty_new_lastmodified(ical::utc(event.changed_at)));
   built.add(icalproperty_new_sequence(event.sequence));
-  built.add(icalproperty_new_dtstart(ical::day(event.begin)));
-  built.add(icalproperty_new_dtend(ical::day(event.end)));
+  const Day begin = moved == nullptr ? event.begin : moved->to;
+  if (moved != nullptr) built.add(icalproperty_new_recurrenceid(ical::day(moved->from)));
+  built.add(icalproperty_new_dtstart(ical::day(begin)));
+  built.add(icalproperty_new_dtend(ical::day(begin + (event.end - event.begin))));
+  if (moved == nullptr && !event.rule.empty()) {
+    const ical::Recurrence rule(event.rule);
+    built.add(icalproperty_new_rrule(rule.value()));
+    for (const Day each : event.without) built.add(icalproperty_new_exdate(ical::day(each)));
+  }
   if (!summary.empty()) built.add(icalproperty_new_summary(summary.c_str()));
   if (!description.empty()) built.add(icalproperty_new_description(description.c_str()));
   if (!event.category.empty()) built.add(icalproperty_new_categories(event.category.c_str()));
   built.add(icalproperty_new_transp(ICAL_TRANSP_TRANSPARENT));
   built.add(
       icalproperty_new_status(event.cancelled ? ICAL_STATUS_CANCELLED : ICAL_STATUS_CONFIRMED));
-  if (!event.related_uid.empty())
-    built.add(icalproperty_new_relatedto(event.related_uid.c_str()));
-  if (!event.alarm_uid.empty()) built.add(alarm_of(event, summary));
+  if (!event.related_uid.empty()) built.add(icalproperty_new_relatedto(event.related_uid.c_str()));
+  const std::string& alarm = moved == nullptr ? event.alarm_uid : moved->alarm_uid;
+  if (!alarm.empty()) built.add(alarm_of(event, alarm, summary));
   return built;
 }
 
@@ -101,7 +115,10 @@ Result<std::string> render_calendar(std::string_view name, std::vector<CalendarE
   calendar.add(icalproperty_new_refreshinterval(poll));
   calendar.add_extension("X-PUBLISHED-TTL", kPollEvery);
   calendar.add(icalproperty_new_color(kColor));
-  for (const CalendarEvent& each : events) calendar.add(event_of(each));
+  for (const CalendarEvent& each : events) {
+    calendar.add(event_of(each));
+    for (const CalendarMove& moved : each.moved) calendar.add(event_of(each, &moved));
+  }
   std::string text = calendar.text();
   if (text.empty()) return defect("the calendar could not be written");
   return text;

@@ -30,31 +30,6 @@ RuleParts of(Frequency frequency) {
   return parts;
 }
 
-// The months that a monthly or yearly rule comes to.
-std::vector<int> months_visited(const RuleParts& parts, Day starts) {
-  std::set<int> visited;
-  if (parts.frequency == Frequency::kMonthly) {
-    int month = month_of(starts);
-    for (int step = 0; step < kMonths; ++step) {
-      visited.insert(month);
-      month = (month - 1 + parts.interval) % kMonths + 1;
-    }
-  } else if (!parts.months.empty()) {
-    visited.insert(parts.months.begin(), parts.months.end());
-  } else if (parts.month_days.empty() && parts.days.empty()) {
-    visited.insert(month_of(starts));
-  } else {
-    for (int month = 1; month <= kMonths; ++month) visited.insert(month);
-  }
-  std::vector<int> months;
-  for (const int month : visited) {
-    const bool kept = parts.months.empty() || std::find(parts.months.begin(), parts.months.end(),
-                                                        month) != parts.months.end();
-    if (kept) months.push_back(month);
-  }
-  return months;
-}
-
 // Months apart when they are spread evenly over the year, else 0: {3, 9} -> 6.
 int even_step(const std::vector<int>& months) {
   if (months.empty()) return 0;
@@ -169,6 +144,30 @@ Objection weekday_objection(const RuleParts& parts, Day starts) {
 }
 
 }  // namespace
+
+std::vector<int> months_visited(const RuleParts& parts, Day starts) {
+  std::set<int> visited;
+  if (parts.frequency == Frequency::kMonthly) {
+    int month = month_of(starts);
+    for (int step = 0; step < kMonths; ++step) {
+      visited.insert(month);
+      month = (month - 1 + parts.interval) % kMonths + 1;
+    }
+  } else if (!parts.months.empty()) {
+    visited.insert(parts.months.begin(), parts.months.end());
+  } else if (parts.month_days.empty() && parts.days.empty()) {
+    visited.insert(month_of(starts));
+  } else {
+    for (int month = 1; month <= kMonths; ++month) visited.insert(month);
+  }
+  std::vector<int> months;
+  for (const int month : visited) {
+    const bool kept = parts.months.empty() || std::find(parts.months.begin(), parts.months.end(),
+                                                        month) != parts.months.end();
+    if (kept) months.push_back(month);
+  }
+  return months;
+}
 
 std::string yearly_like(Day day) {
   constexpr int kWeek = 7;

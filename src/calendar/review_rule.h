@@ -19,4 +19,7 @@ struct Objection {
 // Once a year on the weekday of `day`, counted in its month: "FREQ=YEARLY;BYMONTH=5;BYDAY=3MO".
 [[nodiscard]] std::string yearly_like(Day day);
 
+// The months that a monthly or yearly rule comes to, ascending.
+[[nodiscard]] std::vector<int> months_visited(const RuleParts& parts, Day starts);
+
 }  // namespace larderloop

@@ -14,23 +14,6 @@ constexpr int kMostSteps = 200'000;
 // Dates of one year may come out of order, so reading goes on for a year behind the end.
 constexpr Days kReadOn{366};
 
-// libical's value type with its one string on the heap.
-class Recurrence {
- public:
-  explicit Recurrence(const std::string& text)
-      : value_(icalrecurrencetype_from_string(text.c_str())) {}
-  ~Recurrence() {
-    if (value_.rscale != nullptr) icalmemory_free_buffer(value_.rscale);
-  }
-  Recurrence(const Recurrence&) = delete;  // the string has one owner; nothing needs a second
-  Recurrence& operator=(const Recurrence&) = delete;
-  [[nodiscard]] bool ok() const { return value_.freq != ICAL_NO_RECURRENCE; }
-  [[nodiscard]] const icalrecurrencetype& value() const { return value_; }
-
- private:
-  icalrecurrencetype value_;
-};
-
 tl::unexpected<Error> never(std::string_view rule, Day starts) {
   return fail(ErrorKind::kBadData,
               "the rule '" + std::string(rule) + "' has no date from " + iso_day(starts) + " on",
@@ -47,7 +30,7 @@ Result<std::vector<Day>> rule_dates(std::string_view rule, Day starts, Day begin
                 "write it like '" + std::string(kDefaultReviewRule) + "'");
   }
   ical::prepare();
-  const Recurrence recurrence(rule_text(*parts));
+  const ical::Recurrence recurrence(rule_text(*parts));
   if (!recurrence.ok()) {
     return fail(ErrorKind::kBadData, "cannot read the rule '" + std::string(rule) + "'",
                 "write it like '" + std::string(kDefaultReviewRule) + "'");

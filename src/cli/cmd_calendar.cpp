@@ -85,7 +85,9 @@ Action add_calendar(CLI::App& app, Runtime& runtime) {
                  "An iCalendar file (RFC 5545): reviews of the next two years, meals of this week "
                  "and the next at which something is to be eaten, shop-by and give-away dates, all "
                  "as whole days. When nothing changed the file is the same byte for byte; what is "
-                 "done leaves it. An event has the same identity in every view.",
+                 "done leaves it. An event has the same identity in every view, but for what one person "
+                 "sees of a meal day. Reviews as one repeating event a kit: larderloop settings set "
+                 "feed-reviews series",
                  {}});
   return [given, &runtime]() -> Result<int> {
     const std::string question = question_of(*given, runtime.options.json);

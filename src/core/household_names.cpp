@@ -64,6 +64,8 @@ constexpr Names<FeedKind, 4> kFeedKinds{{{FeedKind::kReview, "review"},
                                          {FeedKind::kGiveAway, "give_away"}}};
 constexpr Names<FeedDetail, 2> kFeedDetails{
     {{FeedDetail::kFull, "full"}, {FeedDetail::kPrivate, "private"}}};
+constexpr Names<FeedReviews, 2> kFeedReviews{
+    {{FeedReviews::kDated, "dated"}, {FeedReviews::kSeries, "series"}}};
 constexpr Names<ReviewEventKind, 4> kReviewEvents{{{ReviewEventKind::kStarted, "started"},
                                                    {ReviewEventKind::kFinished, "finished"},
                                                    {ReviewEventKind::kSkipped, "skipped"},
@@ -176,6 +178,12 @@ std::string_view feed_detail_name(FeedDetail detail) {
 }
 std::optional<FeedDetail> parse_feed_detail(std::string_view name) {
   return value_in(kFeedDetails, name);
+}
+std::string_view feed_reviews_name(FeedReviews reviews) {
+  return name_in(kFeedReviews, reviews);
+}
+std::optional<FeedReviews> parse_feed_reviews(std::string_view name) {
+  return value_in(kFeedReviews, name);
 }
 
 std::string_view review_event_name(ReviewEventKind kind) {

@@ -1,5 +1,5 @@
-// The calendar in a household document: its settings and addresses, what servers were sent, and what
-// came back.
+// The calendar in a household document: its settings and addresses, what servers were sent, and
+// what came back.
 #include "intake/names.h"
 #include "intake/read_sections.h"
 #include "intake/write_sections.h"
@@ -10,6 +10,7 @@ FeedSettings read_feed_settings(const JsonNode& node, const Path& path, Findings
   Reader in(node, path, findings, "the calendar's settings");
   FeedSettings out;
   in.one_of("detail", out.detail, feed_detail_names());
+  in.one_of("reviews", out.reviews, feed_reviews_names());
   if (in.has("kinds")) {
     out.kinds.clear();
     in.set_of("kinds", out.kinds, feed_kind_names());
@@ -72,6 +73,7 @@ std::optional<JsonNode> feed_settings_node(const FeedSettings& feed) {
     alarms.add(name_of(kind, feed_kind_names()), std::int64_t{days});
   ObjectWriter out;
   out.one_of("detail", feed.detail, feed_detail_names(), usual.detail);
+  out.one_of("reviews", feed.reviews, feed_reviews_names(), usual.reviews);
   if (feed.kinds != usual.kinds) out.set_of("kinds", feed.kinds, feed_kind_names());
   if (!feed.alarm_days.empty()) out.add("alarm_days", alarms.done());
   return out.done();

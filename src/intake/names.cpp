@@ -84,6 +84,11 @@ const Names<FeedKind>& feed_kind_names() {
   return names;
 }
 
+const Names<FeedReviews>& feed_reviews_names() {
+  static const Names<FeedReviews> names = named<FeedReviews>(kAllFeedReviews, feed_reviews_name);
+  return names;
+}
+
 const Names<FeedDetail>& feed_detail_names() {
   static const Names<FeedDetail> names = named<FeedDetail>(kAllFeedDetails, feed_detail_name);
   return names;

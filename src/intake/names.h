@@ -32,6 +32,7 @@ namespace larderloop::intake {
 [[nodiscard]] const Names<Verdict>& verdict_names();
 [[nodiscard]] const Names<FeedKind>& feed_kind_names();
 [[nodiscard]] const Names<FeedDetail>& feed_detail_names();
+[[nodiscard]] const Names<FeedReviews>& feed_reviews_names();
 
 // The name of a value. Pre: it is among the names.
 template <class E>

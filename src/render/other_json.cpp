@@ -80,6 +80,15 @@ std::string render_nudge_json(const NudgeReport& report) {
 std::string render_feed_json(const FeedReport& report, Day as_of) {
   Json events = Json::array();
   for (const FeedEvent& event : report.events) {
+    Json repeats;
+    if (!event.rule.empty()) {
+      Json without = Json::array();
+      Json moved = Json::array();
+      for (const Day day : event.without) without.push_back(iso_day(day));
+      for (const FeedMoved& each : event.moved)
+        moved.push_back(Json{{"from", iso_day(each.from)}, {"to", iso_day(each.to)}});
+      repeats = Json{{"rule", event.rule}, {"without", std::move(without)}, {"moved", std::move(moved)}};
+    }
     events.push_back(Json{{"uid", event.uid},
                           {"kind", std::string(feed_kind_words(event.kind))},
                           {"begin", iso_day(event.begin)},
@@ -88,7 +97,8 @@ std::string render_feed_json(const FeedReport& report, Day as_of) {
                           {"description", event.description},
                           {"changed_at", iso_instant(event.changed_at)},
                           {"sequence", event.sequence},
-                          {"cancelled", event.cancelled}});
+                          {"cancelled", event.cancelled},
+                          {"repeats", std::move(repeats)}});
   }
   return json::document("feed", as_of, Json{{"name", report.name}, {"events", std::move(events)}});
 }

@@ -1,5 +1,5 @@
-// What the calendar tells, its addresses, and what calendar servers were sent: into their tables and
-// out of them.
+// What the calendar tells, its addresses, and what calendar servers were sent: into their tables
+// and out of them.
 #include "store/load.h"
 #include "store/names.h"
 #include "store/save.h"
@@ -7,9 +7,10 @@
 namespace larderloop::store {
 namespace {
 
-constexpr const char* kDetail = "SELECT feed_detail FROM household";
+constexpr const char* kDetail = "SELECT feed_detail, feed_reviews FROM household";
 constexpr const char* kKinds = "SELECT kind, in_feed, alarm_days FROM feed_kind";
-constexpr const char* kSaveDetail = "UPDATE household SET feed_detail = :detail WHERE id = 1";
+constexpr const char* kSaveDetail =
+    "UPDATE household SET feed_detail = :detail, feed_reviews = :reviews WHERE id = 1";
 constexpr const char* kDropKinds = "DELETE FROM feed_kind";
 constexpr const char* kAddKind =
     "INSERT INTO feed_kind (kind, in_feed, alarm_days) VALUES (:kind, :in_feed, :alarm_days)";
@@ -29,7 +30,8 @@ constexpr const char* kAddPushed =
     "INSERT INTO pushed_item (collection, uid, href, etag, sent) "
     "VALUES (:collection, :uid, :href, :etag, :sent)";
 constexpr const char* kTasks = "SELECT uid, day, what FROM task_done ORDER BY uid";
-constexpr const char* kAddTask = "INSERT INTO task_done (uid, day, what) VALUES (:uid, :day, :what)";
+constexpr const char* kAddTask =
+    "INSERT INTO task_done (uid, day, what) VALUES (:uid, :day, :what)";
 
 }  // namespace
 
@@ -37,6 +39,7 @@ void load_feed_settings(const Connection& connection, FeedSettings& feed) {
   Query detail(connection, kDetail);
   if (!detail.step()) no_owner("household");
   feed.detail = detail.named(0, parse_feed_detail);
+  feed.reviews = detail.named(1, parse_feed_reviews);
   Query kinds(connection, kKinds);
   while (kinds.step()) {
     const FeedKind kind = kinds.named(0, parse_feed_kind);
@@ -46,7 +49,10 @@ void load_feed_settings(const Connection& connection, FeedSettings& feed) {
 }
 
 void save_feed_settings(const Connection& connection, const FeedSettings& feed) {
-  Query(connection, kSaveDetail).set(":detail", feed_detail_name(feed.detail)).run();
+  Query(connection, kSaveDetail)
+      .set(":detail", feed_detail_name(feed.detail))
+      .set(":reviews", feed_reviews_name(feed.reviews))
+      .run();
   connection.run(kDropKinds);
   Query add(connection, kAddKind);
   for (const FeedKind kind : kAllFeedKinds) {

@@ -98,7 +98,7 @@ class Readers(Clients):
             self.assertEqual(seen, dates, f"{name} {rule}")
 
 
-class Fetched(Clients):
+class Fetching(Clients):
     """vdirsyncer fetches, khal lists."""
 
     def setUp(self):
@@ -138,6 +138,8 @@ class Fetched(Clients):
         text = self.call(["khal", "-c", self.folder / "khal.conf", "list", "--format", "{start-date}|{title}", "--day-format", "", str(FROM), str(THROUGH)], zone)
         return sorted(tuple(line.split("|", 1)) for line in text.splitlines() if "|" in line)
 
+
+class Fetched(Fetching):
     def test_khal_lists_what_was_published_and_follows(self):
         self.fetch(self.feed())
         self.assertEqual(self.listed(), self.told())

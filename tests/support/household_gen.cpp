@@ -412,6 +412,10 @@ class Maker {
   void feeds() {
     FeedSettings& feed = home_.settings.feed;
     if (chance_.percent(30)) feed.detail = FeedDetail::kPrivate;
+    if (chance_.percent(20)) {
+      feed.reviews = FeedReviews::kSeries;  // the same days by a rule that may stand in a series
+      home_.review_rules[1].rule = "FREQ=YEARLY;BYMONTH=3,6,9,12;BYMONTHDAY=10";
+    }
     for (const FeedKind kind : kAllFeedKinds) {
       if (feed.kinds.size() > 1 && chance_.percent(15)) feed.kinds.erase(kind);
       if (chance_.percent(25)) feed.alarm_days[kind] = chance_.between(1, 30);

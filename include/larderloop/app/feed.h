@@ -32,6 +32,12 @@ struct FeedPart {
   FeedRevision full;
   FeedRevision hidden;
 };
+// One review of a series that is on another day than the rule puts it.
+struct FeedMoved {
+  Day from{};
+  Day to{};
+  std::string alarm_uid;
+};
 struct FeedEvent {
   std::string key;  // identity: "review|home-kit|2027-04-03"; never the same for two things
   std::string uid;
@@ -47,6 +53,11 @@ struct FeedEvent {
   std::string related_uid;
   int alarm_days = 0;       // 0: no alarm
   std::string alarm_uid;
+  std::string rule;               // it repeats by this rule from `begin` on; empty: it does not
+  std::vector<Day> without;       // days of the rule on which it is not: skipped or done early
+  std::vector<FeedMoved> moved;
+  std::string series;             // a review that stands in the calendar as one of this series (key); empty: by itself
+  std::string series_uid;
   std::map<PersonKey, FeedPart> parts;  // meal days: who eats something, and what they are told
   bool cancelled = false;  // only the last event of an otherwise empty feed, which must not be without any
 };
@@ -54,6 +65,8 @@ struct FeedReport {
   std::string name;
   std::vector<FeedEvent> events;  // by begin, uid
 };
+// With the setting `series` the reviews of a kit are there twice: each by itself, which keeps the identity of its to-do, and as one
+// repeating event. feed_view() shows the latter.
 // Changes hold the stamps of events that are new, changed or gone. Nothing changed: no changes, and every stamp as it was.
 [[nodiscard]] Result<Outcome<FeedReport>> make_feed(const Household& household, const PlanReport& plan, Asked asked);
 

@@ -11,6 +11,13 @@
 
 namespace larderloop {
 
+// One repetition that is on another day than the rule puts it. `alarm_uid`: as in CalendarEvent.
+struct CalendarMove {
+  Day from{};
+  Day to{};
+  std::string alarm_uid{};
+};
+
 // An all-day event on [begin, end). `category`: one of a fixed vocabulary without punctuation. Control characters and invalid
 // UTF-8 in texts are removed; summary is cut at 255 octets and description at 2048, between characters, with an ellipsis.
 struct CalendarEvent {
@@ -26,10 +33,13 @@ struct CalendarEvent {
   std::string related_uid{};  // RELATED-TO: the event this one belongs to; empty: none
   std::string alarm_uid{};    // of the one alarm (RFC 9074 section 4); empty: no alarm
   int alarm_days = 0;         // it rings at nine in the morning so many days before, 1..30
+  std::string rule{};         // it repeats: RRULE, one that series_rule() writes so; `begin` is a day of it
+  std::vector<Day> without{};        // EXDATE: days of the rule on which it is not
+  std::vector<CalendarMove> moved{};  // each an event of its own, with RECURRENCE-ID, under the same uid
 };
 
 // The whole calendar, events sorted by begin then uid. kDefect when there is no event (a calendar without a component is not
-// legal, RFC 5545 section 3.6), when an end is not after its begin, or when two events share a uid.
+// legal, RFC 5545 section 3.6), when an end is not after its begin, when two events share a uid, or when a rule is not fit for a series.
 [[nodiscard]] Result<std::string> render_calendar(std::string_view name, std::vector<CalendarEvent> events);
 
 // UUID version 5 (RFC 4122 section 4.3) of a name inside a name space given as a UUID; lower case. Empty when `space` is no UUID.

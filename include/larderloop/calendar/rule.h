@@ -20,6 +20,16 @@ namespace larderloop {
 // stretch of two years without a date. The hint names the nearest spelling that works.
 [[nodiscard]] Status check_review_rule(std::string_view rule, Day starts);
 
+// A rule as it may stand in a repeating event, which other programs have to work out: its shape is on the short list that all engines
+// that were tried agree on (docs/limits.md), without an end. `rule`: so written; empty when it is not on the list, then `objection` says
+// why and `instead` is the nearest rule that is. Pre: check_review_rule() allows it.
+struct SeriesRule {
+  std::string rule;
+  std::string objection;
+  std::string instead;
+};
+[[nodiscard]] SeriesRule series_rule(std::string_view rule, Day starts);
+
 // The default: first Saturday of April and October, and the first such day on or after `from`.
 inline constexpr std::string_view kDefaultReviewRule = "FREQ=YEARLY;BYMONTH=4,10;BYDAY=1SA";
 [[nodiscard]] Day first_default_review(Day from);

@@ -35,11 +35,18 @@ inline constexpr FeedDetail kAllFeedDetails[] = {FeedDetail::kFull, FeedDetail::
 [[nodiscard]] std::string_view feed_detail_name(FeedDetail detail);  // "private"
 [[nodiscard]] std::optional<FeedDetail> parse_feed_detail(std::string_view name);
 
+// How reviews stand in the calendar: each by itself, or as one event of a kit that repeats.
+enum class FeedReviews { kDated, kSeries };
+inline constexpr FeedReviews kAllFeedReviews[] = {FeedReviews::kDated, FeedReviews::kSeries};
+[[nodiscard]] std::string_view feed_reviews_name(FeedReviews reviews);  // "series"
+[[nodiscard]] std::optional<FeedReviews> parse_feed_reviews(std::string_view name);
+
 // `alarm_days`: kinds that ring, and how many days before the day, 1..30, at nine in the morning.
 struct FeedSettings {
   FeedDetail detail = FeedDetail::kFull;
   std::set<FeedKind> kinds{FeedKind::kReview, FeedKind::kEatSoon, FeedKind::kShopBy, FeedKind::kGiveAway};
   std::map<FeedKind, int> alarm_days;
+  FeedReviews reviews = FeedReviews::kDated;
   friend bool operator==(const FeedSettings&, const FeedSettings&) = default;
 };
 

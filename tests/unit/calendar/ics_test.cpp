@@ -55,8 +55,8 @@ TEST(Ics, WritesTheWholeCalendar) {
       "END:VCALENDAR\r\n");
 }
 
-// RFC 5545 sections 3.6.6, 3.8.4.5 and 3.8.6.3, RFC 9074 section 4: one alarm with an identity, nine
-// in the morning of days before.
+// RFC 5545 sections 3.6.6, 3.8.4.5 and 3.8.6.3, RFC 9074 section 4: one alarm with an identity,
+// nine in the morning of days before.
 TEST(Ics, WritesRelationAndAlarm) {
   CalendarEvent shop = event("a1", "2026-03-07", "Shop");
   shop.related_uid = "b2";
@@ -82,6 +82,38 @@ TEST(Ics, WritesRelationAndAlarm) {
   shop.alarm_uid.clear();
   shop.related_uid = "review|kit";
   EXPECT_EQ(written({shop}), "error: the event 'a1' is related to no uid");
+}
+
+// RFC 5545 sections 3.8.4.4, 3.8.5.1 and 3.8.5.3: one event that repeats, a day left out, a moved
+// one under the same identity with the day it was on.
+TEST(Ics, WritesASeriesWithWhatIsMovedAndLeftOut) {
+  CalendarEvent series = event("a1", "2026-03-07", "Review");
+  series.rule = "FREQ=YEARLY;BYMONTH=3,9;BYDAY=1SA";
+  series.without = {parse_iso_day("2027-03-06").value()};
+  series.moved = {{parse_iso_day("2026-09-05").value(), parse_iso_day("2026-09-12").value(), "d4"}};
+  series.alarm_uid = "c3";
+  series.alarm_days = 1;
+  const std::string text = written({series, event("b2", "2026-05-01", "between")});
+  const auto has = [&](const std::string& part) { return text.find(part) != std::string::npos; };
+  EXPECT_TRUE(
+      has("UID:a1\r\nDTSTAMP:20260203T040506Z\r\nLAST-MODIFIED:20260203T040506Z\r\n"
+          "SEQUENCE:2\r\nDTSTART;VALUE=DATE:20260307\r\nDTEND;VALUE=DATE:20260308\r\n"
+          "RRULE:FREQ=YEARLY;BYDAY=1SA;BYMONTH=3,9\r\nEXDATE;VALUE=DATE:20270306\r\n"
+          "SUMMARY:Review\r\n"))
+      << text;
+  EXPECT_TRUE(
+      has("UID:a1\r\nDTSTAMP:20260203T040506Z\r\nLAST-MODIFIED:20260203T040506Z\r\n"
+          "SEQUENCE:2\r\nRECURRENCE-ID;VALUE=DATE:20260905\r\n"
+          "DTSTART;VALUE=DATE:20260912\r\nDTEND;VALUE=DATE:20260913\r\nSUMMARY:Review\r\n"))
+      << text;
+  EXPECT_TRUE(has("BEGIN:VALARM\r\nUID:c3\r\n"));
+  EXPECT_TRUE(has("BEGIN:VALARM\r\nUID:d4\r\n"));
+  EXPECT_LT(text.find("RECURRENCE-ID"), text.find("UID:b2")) << "behind its series";
+  EXPECT_EQ(text.find("UNTIL"), std::string::npos);
+  series.rule = "FREQ=WEEKLY";
+  EXPECT_EQ(written({series}), "error: the rule 'FREQ=WEEKLY' is not for a repeating event");
+  series.rule.clear();
+  EXPECT_EQ(written({series}), "error: the event 'a1' does not repeat, so nothing is moved");
 }
 
 TEST(Ics, SortsByBeginThenUidWhateverTheOrderGiven) {

@@ -15,7 +15,7 @@ inline const std::string kSmallDocument = R"({
     "name": "Small house",
     "region": "eu",
     "tolerance": 3.5,
-    "feed": {"detail": "private", "kinds": ["eat_soon", "review"], "alarm_days": {"review": 7}}
+    "feed": {"detail": "private", "reviews": "series", "kinds": ["eat_soon", "review"], "alarm_days": {"review": 7}}
   },
   "own_allergens": [
     {"key": "kiwi", "since": "2026-02-01"}

@@ -41,11 +41,11 @@ class Migrating : public ::testing::Test {
   int next_ = newest_schema() + 1;
 };
 
-// The numbers are those after schema 6; the released steps are all of the list, so these follow.
+// The numbers are those after schema 7; the released steps are all of the list, so these follow.
 constexpr std::string_view kNickname =
-    "ALTER TABLE person ADD COLUMN nickname TEXT; PRAGMA user_version = 7;";
+    "ALTER TABLE person ADD COLUMN nickname TEXT; PRAGMA user_version = 8;";
 constexpr std::string_view kShoeSize =
-    "ALTER TABLE person ADD COLUMN shoe_size INTEGER; PRAGMA user_version = 8;";
+    "ALTER TABLE person ADD COLUMN shoe_size INTEGER; PRAGMA user_version = 9;";
 
 TEST_F(Migrating, TheEmbeddedStepsAreNumberedFromOne) {
   int expected = 0;
@@ -90,10 +90,10 @@ TEST_F(Migrating, NeverOverAnEarlierBackup) {
 TEST_F(Migrating, AStepThatFailsChangesNothing) {
   for (const std::string_view step :
        {std::string_view("ALTER TABLE person ADD COLUMN nickname TEXT; INSERT INTO nowhere VALUES "
-                         "(1); PRAGMA user_version = 7;"),
+                         "(1); PRAGMA user_version = 8;"),
         std::string_view("ALTER TABLE person ADD COLUMN nickname TEXT;"),  // says no number
         std::string_view("DROP TRIGGER entry_is_kept; DROP TABLE review_mark; DELETE FROM person; "
-                         "PRAGMA user_version = 7;")}) {  // leaves references to nobody
+                         "PRAGMA user_version = 8;")}) {  // leaves references to nobody
     EXPECT_FALSE(open(with({step}))) << step;
     EXPECT_EQ(*load_from(path_), before_) << step;
     EXPECT_TRUE(check_of(path_)->empty()) << step;

@@ -118,6 +118,7 @@ TEST_F(Record, ValuesHaveTheirForm) {
   refused("UPDATE food SET servings = 0", "CHECK constraint failed");
   refused("UPDATE feed_kind SET alarm_days = 31", "CHECK constraint failed");
   refused("UPDATE household SET feed_detail = 'some'", "CHECK constraint failed");
+  refused("UPDATE household SET feed_reviews = 'some'", "CHECK constraint failed");
   refused("UPDATE food SET servings = 'many'", "cannot store TEXT value");
   refused("UPDATE food SET kind = 'meat' WHERE key = 'bar'", "CHECK constraint failed");
   refused("UPDATE person SET key = 'Mira B' WHERE key = 'tom'", "CHECK constraint failed");

@@ -376,7 +376,8 @@ inline Household sample_household() {
                         DateOrder::kDmy};
   household.settings.feed = {FeedDetail::kPrivate,
                              {FeedKind::kReview, FeedKind::kShopBy, FeedKind::kGiveAway},
-                             {{FeedKind::kReview, 7}, {FeedKind::kEatSoon, 1}}};
+                             {{FeedKind::kReview, 7}, {FeedKind::kEatSoon, 1}},
+                             FeedReviews::kSeries};
   household.own_allergens = {{"kiwi", day("2026-02-03")}};
   add_foods(household);
   add_people(household);
@@ -397,6 +398,7 @@ inline Household sample_household_of(int schema) {
   Household household = sample_household();
   if (schema < 2) household.wishes.clear();
   if (schema < 3) household.kept_plans.clear();
+  if (schema < 7) household.settings.feed.reviews = FeedReviews::kDated;
   if (schema < 6) {
     household.settings.feed = {};
     household.feed_addresses.clear();
