@@ -32,6 +32,13 @@ void make_room(Table& table, const Rank& rank, std::int64_t work_limit);
 // Same waste: better liked, less late, sooner.
 void settle(Table& table, const Rank& rank, std::int64_t work_limit);
 
+// All of it at once, by trial. `work`: looks at a seat; ten million are about a tenth of a second.
+void rearrange(Table& table, const EatDownProblem& problem, std::int64_t work);
+// The plan, which is allowed, rearranged: most often better by a good deal, and what was shown or
+// asked for stays where it is.
+[[nodiscard]] EatDownPlan rearranged(const EatDownProblem& problem, const CompiledEat& compiled,
+                                     const EatDownPlan& plan, std::int64_t work);
+
 // Servings (wasted, donated), dislike points, late points of what is planned so far.
 using Worth = std::tuple<std::int64_t, std::int64_t, std::int64_t, std::int64_t>;
 [[nodiscard]] Worth worth(const Table& table, std::int64_t late_days);

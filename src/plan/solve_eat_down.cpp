@@ -4,12 +4,14 @@
 #include "larderloop/plan/planner.h"
 #include "larderloop/plan/solve.h"
 #include "plan/eat_model.h"
+#include "plan/fefo.h"
 #include "plan/lexicographic.h"
 #include "plan/write_model.h"
 
 #include <algorithm>
 #include <chrono>
 #include <limits>
+#include <set>
 
 namespace larderloop::plan {
 namespace {
@@ -67,17 +69,83 @@ class EatDownSolver {
   }
 
  private:
-  // Blocks of meals give bounds and show which servings matter; with these alone the exact model is
-  // small. It is made better a few weeks at a time, then as a whole.
+  // Trial first: it finds good plans in no time, whatever the size. Blocks of meals give bounds and
+  // show which servings matter; with these alone the exact model is small. It is made better a few
+  // weeks at a time, then as a whole.
   void improve() {
+    rearrange(kFirstWork);
     const EatModel blocks(problem_, compiled_, Grain::kWeeks);
     const std::size_t size = blocks.mip().columns.size();
-    if (!allowed(blocks.mip(), blocks.point_of(plan_))) return;
-    if (size > kLargestBlocks) {
+    const bool few = size <= kMostForParts;
+    settle_waste();
+    if (!few) rearrange(kWork * std::clamp<std::int64_t>(limits_.nodes, 1, kMostTimes));
+    if (!allowed(blocks.mip(), blocks.point_of(plan_)) || size > kLargestBlocks) {
       bounds_.assign(values_.size(), 0);  // of the levels themselves: none is negative
+      know_waste();
       return finish(size);
     }
-    bounds_ = relaxed_bounds(blocks.mip(), values_, through("dislike"));
+    const bool wide = size > kMostForDislike && hurried();
+    bounds_ = relaxed_bounds(blocks.mip(), values_, through(wide ? "donated" : "dislike"));
+    know_waste();
+    if (few && open_through("dislike")) {
+      rearrange(kWork * std::clamp<std::int64_t>(limits_.nodes, 1, kMostTimes));
+      bounds_ = relaxed_bounds(blocks.mip(), values_, through("dislike"));
+      know_waste();
+    }
+    if (few || !hurried() || nearly_proven()) improve_part(blocks);
+    finish(size);
+  }
+
+  // What can be given away need not be wasted: the waste is that of the lots which are too near
+  // their dates for it, whatever becomes of the others. They are few, of few weeks, so that this
+  // level is settled by itself.
+  void settle_waste() {
+    const EatDownProblem urgent = urgent_part();
+    const CompiledEat compiled(urgent);
+    EatDownPlan plan = rearranged(urgent, compiled, plan_eat_down(urgent), kFirstWork);
+    const std::vector<std::int64_t> values = vector_of(check(urgent, plan));
+    least_waste_ =
+        relaxed_bounds(EatModel(urgent, compiled, Grain::kWeeks).mip(), values, 1).front();
+    if (least_waste_ < values.front()) {
+      const EatModel exact(urgent, compiled, Grain::kMeals);
+      const MipPoint start = exact.point_of(plan);
+      if (exact.mip().columns.size() <= (hurried() ? kMostUrgent : kLargestBlocks) &&
+          allowed(exact.mip(), start)) {
+        Effort effort = exact_effort();
+        effort.relaxed = effort.branched = effort.dived = 1;
+        const MipOutcome outcome = solve_levels(exact.mip(), start, effort, {least_waste_});
+        least_waste_ = outcome.bounds.front();
+        plan = exact.plan_of(outcome.point);
+      }
+    }
+    // What was shown or asked for is not in it.
+    if (problem_.published.empty() && problem_.wished.empty())
+      take(rearranged(problem_, compiled_, plan, kFirstWork));
+  }
+
+  [[nodiscard]] EatDownProblem urgent_part() const {
+    std::set<std::string> others;
+    for (const CompiledEat::Lot& lot : compiled_.lots) {
+      if (lot.donatable) others.insert(lot.source->id);
+    }
+    EatDownProblem urgent = problem_;
+    urgent.lots.clear();
+    for (const EatLot& lot : problem_.lots) {
+      if (others.count(lot.id) == 0) urgent.lots.push_back(lot);
+    }
+    urgent.published.clear();
+    urgent.keep_published = false;
+    urgent.wished.clear();
+    return urgent;
+  }
+
+  void know_waste() {
+    const std::size_t wasted = through("wasted") - 1;
+    bounds_[wasted] = std::min(values_[wasted], std::max(bounds_[wasted], least_waste_));
+  }
+
+  void improve_part(const EatModel& blocks) {
+    const std::size_t size = blocks.mip().columns.size();
     Support support;
     const MipPoint use =
         relaxed_use(blocks.mip(), size <= kMostAhead ? SIZE_MAX : through("donated"));
@@ -94,7 +162,31 @@ class EatDownSolver {
       take(part, point);
     }
     bounds_ = relaxed_bounds(blocks.mip(), values_, small(part) ? SIZE_MAX : through("dislike"));
-    finish(size);
+    know_waste();
+  }
+
+  void rearrange(std::int64_t work) {
+    while (work > 0 && seconds_left().value_or(1) > 0) {
+      const std::int64_t now = limits_.seconds ? std::min(work, kSlice) : work;
+      take(rearranged(problem_, compiled_, plan_, now));
+      work -= now;
+    }
+  }
+
+  // So little is left between plan and bounds that a search may well close it.
+  [[nodiscard]] bool nearly_proven() const {
+    std::int64_t gap = 0;
+    for (std::size_t k = 0; k < std::min(through("dislike"), values_.size()); ++k)
+      gap += values_[k] - bounds_[k];
+    return gap > 0 && gap * 50 <= values_[through("dislike") - 1];
+  }
+
+  // Is a level through the named one not proven?
+  [[nodiscard]] bool open_through(const std::string& name) const {
+    for (std::size_t k = 0; k < std::min(through(name), values_.size()); ++k) {
+      if (k >= bounds_.size() || bounds_[k] < values_[k]) return true;
+    }
+    return false;
   }
 
   // Waste together with what is given away, narrow windows and wide ones; the other levels one by
@@ -122,6 +214,7 @@ class EatDownSolver {
     return point;
   }
 
+  [[nodiscard]] bool hurried() const { return limits_.nodes <= household_limits().nodes; }
   // Levels up to the named one.
   [[nodiscard]] std::size_t through(const std::string& name) const {
     std::size_t count = 0;
@@ -173,8 +266,8 @@ class EatDownSolver {
     bounds_ = bounds;
   }
 
-  void take(const EatModel& model, const MipPoint& point) {
-    EatDownPlan found = model.plan_of(point);
+  void take(const EatModel& model, const MipPoint& point) { take(model.plan_of(point)); }
+  void take(EatDownPlan found) {
     const Verdict verdict = check(problem_, found);
     std::vector<std::int64_t> values = vector_of(verdict);
     if (!verdict.allowed() || values > values_) return;
@@ -195,9 +288,19 @@ class EatDownSolver {
   }
 
   static constexpr std::size_t kLargestBlocks = 40'000;  // columns; beyond, the greedy plan stands
-  static constexpr std::size_t kMostAhead = 10'000;      // columns; beyond, waste alone is relaxed
+  static constexpr std::size_t kMostForParts =
+      3'000;  // columns of the blocks; beyond, only when asked
+  static constexpr std::size_t kMostForDislike =
+      12'000;  // columns of the blocks; beyond, a bound of dislike only when asked
+  static constexpr std::size_t kMostUrgent =
+      4'500;  // columns of what is near its date; beyond, only when asked
+  static constexpr std::size_t kMostAhead = 10'000;  // columns; beyond, waste alone is relaxed
   static constexpr const char* kNear = "late";
   static constexpr std::int64_t kSteps = 24'000'000;  // of the simplex algorithm, times columns
+  // Of rearranging: at first, for each node allowed, at most so many times, and between two looks
+  // at the clock.
+  static constexpr std::int64_t kFirstWork = 4'000'000, kWork = 2'000'000, kMostTimes = 200,
+                                kSlice = 4'000'000;
   static constexpr std::size_t kMostNear = 600;
   static constexpr std::size_t kMostForAll = 4'000;     // columns
   static constexpr std::size_t kNarrow = 2, kWide = 4;  // weeks
@@ -211,6 +314,7 @@ class EatDownSolver {
   std::vector<std::string> names_;
   std::vector<std::int64_t> values_;
   std::vector<std::int64_t> bounds_;
+  std::int64_t least_waste_ = 0;
 };
 
 }  // namespace
