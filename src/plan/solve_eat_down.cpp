@@ -98,49 +98,55 @@ class EatDownSolver {
 
   // What can be given away need not be wasted: the waste is that of the lots which are too near
   // their dates for it, whatever becomes of the others. They are few, of few weeks, so that this
-  // level is settled by itself.
+  // level is settled by itself, beside what was shown or asked for.
   void settle_waste() {
+    const std::size_t wasted = through("wasted") - 1;
     const EatDownProblem urgent = urgent_part();
     const CompiledEat compiled(urgent);
-    EatDownPlan plan = rearranged(urgent, compiled, plan_eat_down(urgent), kFirstWork);
-    const std::vector<std::int64_t> values = vector_of(check(urgent, plan));
-    least_waste_ =
-        relaxed_bounds(EatModel(urgent, compiled, Grain::kWeeks).mip(), values, 1).front();
-    if (least_waste_ < values.front()) {
+    EatDownPlan plan = rearranged(urgent, compiled, starting_plan(urgent, nullptr), kFirstWork);
+    settled_ = vector_of(check(urgent, plan));
+    settled_.resize(wasted + 1);
+    std::vector<std::int64_t> bounds =
+        relaxed_bounds(EatModel(urgent, compiled, Grain::kWeeks).mip(), settled_, wasted + 1);
+    bounds.resize(wasted + 1);
+    if (bounds != settled_) {
       const EatModel exact(urgent, compiled, Grain::kMeals);
       const MipPoint start = exact.point_of(plan);
       if (exact.mip().columns.size() <= (hurried() ? kMostUrgent : kLargestBlocks) &&
           allowed(exact.mip(), start)) {
         Effort effort = exact_effort();
-        effort.relaxed = effort.branched = effort.dived = 1;
-        const MipOutcome outcome = solve_levels(exact.mip(), start, effort, {least_waste_});
-        least_waste_ = outcome.bounds.front();
+        effort.relaxed = effort.branched = effort.dived = wasted + 1;
+        MipOutcome outcome = solve_levels(exact.mip(), start, effort, bounds);
         plan = exact.plan_of(outcome.point);
+        settled_ = std::move(outcome.values);
+        bounds = std::move(outcome.bounds);
       }
     }
-    // What was shown or asked for is not in it.
-    if (problem_.published.empty() && problem_.wished.empty())
-      take(rearranged(problem_, compiled_, plan, kFirstWork));
+    settled_.resize(wasted);
+    least_waste_ = bounds[wasted];
+    take(rearranged(problem_, compiled_, plan, kFirstWork));
   }
 
+  // Without the lots that can be given away, unless something of them was shown or asked for.
   [[nodiscard]] EatDownProblem urgent_part() const {
-    std::set<std::string> others;
+    std::set<std::string> others, promised;
     for (const CompiledEat::Lot& lot : compiled_.lots) {
       if (lot.donatable) others.insert(lot.source->id);
     }
+    for (const MealServing& each : problem_.published) promised.insert(each.product);
+    for (const MealServing& each : problem_.wished) promised.insert(each.product);
     EatDownProblem urgent = problem_;
     urgent.lots.clear();
     for (const EatLot& lot : problem_.lots) {
-      if (others.count(lot.id) == 0) urgent.lots.push_back(lot);
+      if (others.count(lot.id) == 0 || promised.count(lot.product) > 0) urgent.lots.push_back(lot);
     }
-    urgent.published.clear();
-    urgent.keep_published = false;
-    urgent.wished.clear();
     return urgent;
   }
 
+  // A bound beside the values before it, so only where these are the same.
   void know_waste() {
-    const std::size_t wasted = through("wasted") - 1;
+    const std::size_t wasted = settled_.size();
+    if (!std::equal(settled_.begin(), settled_.end(), values_.begin())) return;
     bounds_[wasted] = std::min(values_[wasted], std::max(bounds_[wasted], least_waste_));
   }
 
@@ -156,7 +162,8 @@ class EatDownSolver {
     if (allowed(part.mip(), point)) {
       point = by_windows(part, std::move(point), true);
       if (small(part)) {
-        point = solve_levels(part.mip(), point, part_effort(part), bounds_).point;
+        if (size <= kMostForLevels || !hurried())
+          point = solve_levels(part.mip(), point, part_effort(part), bounds_).point;
         point = by_windows(part, std::move(point), false);
       }
       take(part, point);
@@ -178,7 +185,7 @@ class EatDownSolver {
     std::int64_t gap = 0;
     for (std::size_t k = 0; k < std::min(through("dislike"), values_.size()); ++k)
       gap += values_[k] - bounds_[k];
-    return gap > 0 && gap * 50 <= values_[through("dislike") - 1];
+    return gap > 0 && gap * 33 <= values_[through("dislike") - 1];
   }
 
   // Is a level through the named one not proven?
@@ -196,6 +203,7 @@ class EatDownSolver {
     for (std::size_t k = 0; k < names_.size(); ++k) {
       const bool waste = names_[k] == "wasted";
       if (for_waste != (k < through("wasted"))) continue;
+      if (k >= through("dislike") && hurried()) continue;  // trial has seen to these
       for (const std::size_t width : {kNarrow, kWide}) {
         if (!waste && width == kWide) continue;
         const auto value = [&](std::size_t at) { return value_of(part.mip().levels[at], point); };
@@ -290,6 +298,7 @@ class EatDownSolver {
   static constexpr std::size_t kLargestBlocks = 40'000;  // columns; beyond, the greedy plan stands
   static constexpr std::size_t kMostForParts =
       3'000;  // columns of the blocks; beyond, only when asked
+  static constexpr std::size_t kMostForLevels = 3'000;
   static constexpr std::size_t kMostForDislike =
       12'000;  // columns of the blocks; beyond, a bound of dislike only when asked
   static constexpr std::size_t kMostUrgent =
@@ -314,6 +323,7 @@ class EatDownSolver {
   std::vector<std::string> names_;
   std::vector<std::int64_t> values_;
   std::vector<std::int64_t> bounds_;
+  std::vector<std::int64_t> settled_;  // the levels before waste, when that was settled
   std::int64_t least_waste_ = 0;
 };
 
