@@ -226,16 +226,19 @@ TEST_F(Writing, AnyNumberOfRowsArrives) {
     const NextIds next = next_ids(before);
     Changes changes;
     for (int row = 0; row < many; ++row) {
-      Lot lot = before_.lots[static_cast<std::size_t>(row) % 3];
+      const Lot& like = before_.lots[static_cast<std::size_t>(row) % 3];
+      Lot lot;
       lot.id = LotId(next.lot.value() + row);
+      lot.food = like.food;
+      lot.mark = like.mark;
+      lot.received = like.received;
+      lot.note = like.note;
       lot.lot_code = "L" + std::to_string(row);
-      lot.label.reset();
       if (row % 3 != 1) {
-        lot.label.emplace();
-        lot.label->read_by = "Reader " + std::to_string(row);
-        lot.label->read_on = day("2026-10-01");
-        if (row % 2 == 0) lot.label->declared = {{"milk", Declared::kContains}, {"soy", Declared::kMayContain}};
-        if (row % 5 == 0) lot.label->suits = {Diet::kVegan};
+        Statement label{{}, {}, "Reader " + std::to_string(row), day("2026-10-01")};
+        if (row % 2 == 0) label.declared = {{"milk", Declared::kContains}, {"soy", Declared::kMayContain}};
+        if (row % 5 == 0) label.suits = {Diet::kVegan};
+        lot.label = std::move(label);
       }
       changes.lots.push_back(lot);
       Entry entry = sample_entry(next.entry.value() + row, EntryKind::kReceived, "2026-11-04", 6);
