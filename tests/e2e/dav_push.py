@@ -77,6 +77,23 @@ class Push(Server):
         self.assertLess(len(changed), len(before))
         self.assertEqual(self.there("kit"), self.wanted())
 
+    def test_a_series_is_one_item_with_what_is_moved(self):
+        self.ok("settings", "set", "feed-reviews", "series")
+        self.push("kit")
+        before = self.server.items("kit")
+        self.assertEqual(self.there("kit"), self.wanted())
+        self.assertEqual(self.push("kit")["items"], [])
+        self.on("2027-04-03T10:00:00Z")
+        self.ok("review", "move", "home-kit", "--to", "2027-04-10")
+        sent = self.push("kit")
+        after = self.server.items("kit")
+        self.assertEqual({path for path in after if "RRULE" in after[path]}, {path for path in before if "RRULE" in before[path]}, "no series more")
+        changed = [path for path in after if path in before and after[path] != before[path]]
+        self.assertEqual(len(changed), sum(each["deed"] == "replace" for each in sent["items"]))
+        (text,) = [after[path] for path in changed if "RECURRENCE-ID" in after[path]]
+        self.assertEqual(len(icalendar.Calendar.from_ical(text).walk("VEVENT")), 2)
+        self.assertEqual(self.push("kit")["items"], [], "what the server gives back says the same")
+
     def test_what_is_done_is_taken_away(self):
         self.push("kit")
         self.ok("review", "start", "home-kit")
