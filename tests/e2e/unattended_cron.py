@@ -56,7 +56,9 @@ class Cron:
         sendmail = self.folder / "sbin" / "sendmail"
         sendmail.write_text(f'#!/bin/sh\ncat >"{self.folder}/writing.$$"\nmv "{self.folder}/writing.$$" "{self.folder}/mails/$$"\n', encoding="utf-8")
         sendmail.chmod(0o755)
-        own = "".join(f"{key}={value}\n" for key, value in {"HOME": self.folder / "home", "TZ": "UTC", "LARDERLOOP_BOOK": test.book, "LARDERLOOP_NOW": REVIEW_DAY}.items())
+        instruments = {key: value for key, value in test.env.items() if key.endswith("SAN_OPTIONS")}
+        own = "".join(f"{key}={value}\n" for key, value in {
+            "HOME": self.folder / "home", "TZ": "UTC", "LARDERLOOP_BOOK": test.book, "LARDERLOOP_NOW": REVIEW_DAY, **instruments}.items())
         (self.folder / "crontab").write_text(own + crontab, encoding="utf-8")
         (self.folder / "run").write_text(RUN, encoding="utf-8")
         self.log = self.folder / "log"
