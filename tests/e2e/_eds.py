@@ -4,7 +4,7 @@ import pathlib
 import subprocess
 
 CLIENT = pathlib.Path(__file__).parent / "_eds_client.py"
-TRIES = 12  # fetches until what is published has to be there; each waits until the data server is still for a second
+TRIES = 60  # fetches until what is published has to be there; each waits until the data server is still for a second
 
 
 class DataServerClient:
