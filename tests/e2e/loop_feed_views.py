@@ -57,6 +57,10 @@ class Views(DemoTest):
             return [uid for uid, event in seen.items() if event["CATEGORIES"].to_ical() == b"Eat soon" and event["DTSTART"].dt.isoformat() == day]
 
         (uid,) = meal_of(first)
+        # Asked for, so that it comes back when she does.
+        eaten = next((meal["meal"], each["food"]) for meal in self.data("plan")["eat_down"]["meals"] if meal["day"] == day for each in meal["helpings"] if each["person"] == "mira")
+        self.ok("wish", "add", "want", eaten[1], "--day", day, "--meal", eaten[0], "--person", "mira")
+        self.assertEqual(meal_of(events_of(self.view("--person", "mira"))), [uid])
         notes = self.ok("meals", "away", "mira", "--day", day, "--json").json["data"]["exceptions"]
         note = next(each["number"] for each in notes if (each["from"], each["away"]) == (day, ["mira"]))
         self.assertEqual(meal_of(events_of(self.view("--person", "mira"))), [])
