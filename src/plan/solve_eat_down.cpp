@@ -105,10 +105,10 @@ class EatDownSolver {
     const CompiledEat compiled(urgent);
     EatDownPlan plan = rearranged(urgent, compiled, starting_plan(urgent, nullptr), kFirstWork);
     settled_ = vector_of(check(urgent, plan));
-    settled_.resize(wasted + 1);
     std::vector<std::int64_t> bounds =
         relaxed_bounds(EatModel(urgent, compiled, Grain::kWeeks).mip(), settled_, wasted + 1);
     bounds.resize(wasted + 1);
+    settled_.resize(wasted + 1);
     if (bounds != settled_) {
       const EatModel exact(urgent, compiled, Grain::kMeals);
       const MipPoint start = exact.point_of(plan);
