@@ -18,7 +18,7 @@ from _eds import DataServerClient
 from _serving import Serving
 from _support import SCALE
 
-DAYS = 731 if SCALE > 1 else 9
+DAYS = 731 if SCALE > 1 else 12
 # Days on which the data server is asked: two running, so that it meets small steps and large ones.
 ASKED_DAYS = [day for day in range(DAYS) if day % 24 < 2 or day == DAYS - 1]
 STAMPS = ("DTSTAMP", "LAST-MODIFIED", "SEQUENCE")
