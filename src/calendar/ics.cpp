@@ -95,6 +95,16 @@ ical::Builder event_of(const CalendarEvent& event, const CalendarMove* moved = n
   return built;
 }
 
+// What libical could not write it replaces by an error property; a second reading finds it, and
+// whatever it cannot read back.
+bool reads_back(const std::string& text, std::size_t events) {
+  const ical::Component parsed(icalparser_parse_string(text.c_str()));
+  if (!parsed || icalcomponent_isa(parsed.get()) != ICAL_VCALENDAR_COMPONENT) return false;
+  if (icalcomponent_count_errors(parsed.get()) != 0) return false;
+  return icalcomponent_count_components(parsed.get(), ICAL_VEVENT_COMPONENT) ==
+         static_cast<int>(events);
+}
+
 }  // namespace
 
 Result<std::string> render_calendar(std::string_view name, std::vector<CalendarEvent> events) {
@@ -115,12 +125,15 @@ Result<std::string> render_calendar(std::string_view name, std::vector<CalendarE
   calendar.add(icalproperty_new_refreshinterval(poll));
   calendar.add_extension("X-PUBLISHED-TTL", kPollEvery);
   calendar.add(icalproperty_new_color(kColor));
+  std::size_t written = 0;
   for (const CalendarEvent& each : events) {
+    written += 1 + each.moved.size();
     calendar.add(event_of(each));
     for (const CalendarMove& moved : each.moved) calendar.add(event_of(each, &moved));
   }
   std::string text = calendar.text();
-  if (text.empty()) return defect("the calendar could not be written");
+  if (text.empty() || !reads_back(text, written))
+    return defect("the calendar could not be written");
   return text;
 }
 
