@@ -13,19 +13,41 @@
 namespace larderloop::cli {
 
 #if defined(__GLIBC__) && defined(MADV_POPULATE_WRITE)
-void fetch_heap_at_once() {
-  constexpr int kAhead = 3 << 20;           // bytes; what the weekly commands touch of a family's book
-  constexpr int kOwnMapping = 8 << 20;      // smaller pieces come from the heap too, growing lists above all
-  constexpr std::size_t kMoreThanIsThere = 256 << 10;  // so that the heap has to grow now
-  if (mallopt(M_TOP_PAD, kAhead) == 0 || mallopt(M_MMAP_THRESHOLD, kOwnMapping) == 0) return;
-  const auto begin = reinterpret_cast<std::uintptr_t>(sbrk(0));
-  void* volatile piece = std::malloc(kMoreThanIsThere);  // volatile: a piece that nobody looks at would not be asked for
+namespace {
+
+constexpr std::size_t kLargePage = 2 << 20;  // bytes; of x86-64, and of arm64 with its usual pages
+constexpr std::size_t kLargePages = 2 * kLargePage;
+constexpr std::size_t kAhead = 3 << 20;  // what the weekly commands touch of a family's book
+constexpr std::size_t kMoreThanIsThere = 256 << 10;  // so that the heap has to grow now
+constexpr int kOwnMapping =
+    8 << 20;  // smaller pieces come from the heap too, growing lists above all
+// Wherever the heap ends now, whole large pages come with this.
+constexpr int kGrowth = static_cast<int>(kLargePage + kLargePages + kMoreThanIsThere);
+
+std::uintptr_t address_of(const void* piece) {
+  return reinterpret_cast<std::uintptr_t>(piece);
+}
+
+bool fetch() {
+  if (mallopt(M_TOP_PAD, kGrowth) == 0 || mallopt(M_MMAP_THRESHOLD, kOwnMapping) == 0) return false;
+  const std::uintptr_t begin = (address_of(sbrk(0)) + kLargePage - 1) / kLargePage * kLargePage;
+  void* volatile piece = std::malloc(
+      kMoreThanIsThere);  // volatile: a piece that nobody looks at would not be asked for
+  const std::uintptr_t used = address_of(piece);
   std::free(piece);
-  const auto end = reinterpret_cast<std::uintptr_t>(sbrk(0));
-  const auto page = static_cast<std::uintptr_t>(sysconf(_SC_PAGESIZE));
-  const std::uintptr_t first = (begin + page - 1) / page * page;
-  if (end <= first) return;  // another allocator serves this program: a sanitizer's, for example
-  (void)madvise(reinterpret_cast<void*>(first), end - first, MADV_POPULATE_WRITE);
+  // Another allocator serves this program otherwise: a sanitizer's, for example.
+  if (used == 0 || used >= begin || begin + kLargePages > address_of(sbrk(0))) return false;
+  piece = std::malloc(begin - used);  // kept and never touched: addresses, not memory
+  auto* const pages = reinterpret_cast<void*>(begin);
+  static_cast<void>(madvise(pages, kLargePages, MADV_HUGEPAGE));
+  return madvise(pages, kAhead, MADV_POPULATE_WRITE) == 0;
+}
+
+}  // namespace
+
+void fetch_heap_at_once() {
+  static const bool once = fetch();
+  static_cast<void>(once);
 }
 #else
 void fetch_heap_at_once() {}
