@@ -1,5 +1,6 @@
 #include "larderloop/core/stock.h"
 
+#include <algorithm>
 #include <array>
 
 #include "larderloop/core/words.h"
@@ -62,52 +63,70 @@ std::int64_t Ledger::counted_change(const StockKey& at, HalfServings amount) con
 }
 
 Status Ledger::apply(const Entry& entry) {
-  if (done_.count(entry.id) > 0) {
+  if (find_deed(entry.id) != nullptr) {
     return refuse("entry " + std::to_string(entry.id.value()) + " is there twice", "give every entry a number of its own");
   }
   if (entry.kind == EntryKind::kCorrected) {
-    const auto found = done_.find(entry.corrects);
+    Deed* const found = find_deed(entry.corrects);
     const std::string number = std::to_string(entry.corrects.value());
-    if (found == done_.end()) {
+    if (found == nullptr) {
       return refuse("there is no entry " + number + " to correct", "see: larderloop record list");
     }
-    if (found->second.entry.kind == EntryKind::kCorrected) {
+    if (found->kind == EntryKind::kCorrected) {
       return refuse("entry " + number + " is a correction itself", "record what happened once more instead");
     }
-    if (found->second.corrected) {
+    if (found->corrected) {
       return refuse("entry " + number + " was corrected already", "see: larderloop record list");
     }
-    if (auto undone = apply_change(found->second.entry, -1); !undone) return undone;
-    found->second.corrected = true;
-    remember(entry);
+    if (auto undone = apply_change(*found, -1); !undone) return undone;
+    found->corrected = true;
+    remember(deed_of(entry));
     return {};
   }
   if (auto checked = check_form(entry); !checked) return checked;
-  if (auto applied = apply_change(entry, 1); !applied) return applied;
-  remember(entry);
+  Deed deed = deed_of(entry);
+  if (auto applied = apply_change(deed, 1); !applied) return applied;
+  remember(std::move(deed));
   return {};
 }
 
-// Numbers grow, so the end is the place; the words of an entry are not needed to undo it.
-void Ledger::remember(const Entry& entry) {
-  Entry kept;
-  kept.id = entry.id;
-  kept.kind = entry.kind;
-  kept.on = entry.on;
-  kept.at = entry.at;
-  kept.to = entry.to;
-  kept.amount = entry.amount;
-  kept.change = entry.change;
-  done_.emplace_hint(done_.end(), entry.id, Done{std::move(kept), false});
+Ledger::Deed Ledger::deed_of(const Entry& entry) {
+  return {entry.id, entry.kind, entry.on, entry.at, entry.to, entry.amount, entry.change, false};
+}
+
+// Numbers grow, so a new one is behind all others.
+Ledger::Deed* Ledger::find_deed(EntryId id) {
+  if (done_.empty() || done_.back().id < id) return nullptr;
+  const auto found = std::lower_bound(done_.begin(), done_.end(), id, [](const Deed& deed, EntryId wanted) { return deed.id < wanted; });
+  return found->id == id ? &*found : nullptr;
+}
+
+void Ledger::remember(Deed deed) {
+  if (done_.empty()) done_.reserve(household_->entries.size());
+  auto place = done_.end();
+  if (!done_.empty() && deed.id < done_.back().id) {
+    place = std::upper_bound(done_.begin(), done_.end(), deed.id, [](EntryId wanted, const Deed& each) { return wanted < each.id; });
+  }
+  done_.insert(place, std::move(deed));
+}
+
+// Most entries are of a lot that was asked about before.
+const Food& Ledger::food_of(const Lot& lot) {
+  const std::vector<Food>& foods = household_->foods;
+  food_of_lot_.resize(household_->lots.size());
+  std::size_t& known = food_of_lot_[static_cast<std::size_t>(&lot - household_->lots.data())];
+  if (known >= foods.size() || foods[known].key != lot.food)
+    known = static_cast<std::size_t>(find_food(*household_, lot.food) - foods.data());
+  return foods[known];
 }
 
 // What an entry must be like whatever lies where.
-Status Ledger::check_form(const Entry& entry) const {
+Status Ledger::check_form(const Entry& entry) {
   const Lot* lot = find_lot(*household_, entry.at.lot);
   if (lot == nullptr) {
     return refuse("there is no lot " + std::to_string(entry.at.lot.value()), "see: larderloop lot list");
   }
-  const Food& food = *find_food(*household_, lot->food);
+  const Food& food = food_of(*lot);
   const auto name_of_lot = [&] { return lot_words(food, lot->id); };
   if (find_place(*household_, entry.at.place) == nullptr) {
     return refuse("there is no place '" + entry.at.place.str() + "'", "see: larderloop place list");
@@ -160,67 +179,73 @@ Status Ledger::check_form(const Entry& entry) const {
 }
 
 // Moves amounts; `sign` -1 undoes. Nothing changes unless every position stays at zero or above.
-Status Ledger::apply_change(const Entry& entry, int sign) {
-  const std::int64_t amount = sign * entry.amount.halves();
+Status Ledger::apply_change(const Deed& deed, int sign) {
+  const std::int64_t amount = sign * deed.amount.halves();
   struct Change {
-    StockKey at;
+    const StockKey* at = nullptr;
     std::int64_t by = 0;
+    Stock::iterator there;
+    [[nodiscard]] std::int64_t after(const Stock& stock) const { return by + (there == stock.end() ? 0 : there->second.halves()); }
   };
+  StockKey other;  // of what is moved or opened: where it is then
   std::array<Change, 2> moves;
   std::size_t count = 0;
-  const auto add = [&](StockKey at, std::int64_t by) { moves[count++] = {std::move(at), by}; };
-  switch (entry.kind) {
+  const auto add = [&](const StockKey& at, std::int64_t by) { moves[count++] = {&at, by, stock_.find(at)}; };
+  switch (deed.kind) {
     case EntryKind::kReceived:
     case EntryKind::kFound:
-      add(entry.at, amount);
+      add(deed.at, amount);
       break;
     case EntryKind::kMoved:
-      add(entry.at, -amount);
-      add(StockKey{entry.at.lot, entry.to, entry.at.opened_on}, amount);
+      other = StockKey{deed.at.lot, deed.to, deed.at.opened_on};
+      add(deed.at, -amount);
+      add(other, amount);
       break;
     case EntryKind::kOpened:
-      add(entry.at, -amount);
-      add(StockKey{entry.at.lot, entry.at.place, entry.on}, amount);
+      other = StockKey{deed.at.lot, deed.at.place, deed.on};
+      add(deed.at, -amount);
+      add(other, amount);
       break;
     case EntryKind::kEaten:
     case EntryKind::kGivenAway:
     case EntryKind::kThrownOut:
     case EntryKind::kLost:
-      add(entry.at, -amount);
+      add(deed.at, -amount);
       break;
     case EntryKind::kCounted:
-      add(entry.at, sign * entry.change);
+      add(deed.at, sign * deed.change);
       break;
     case EntryKind::kCorrected:
       return {};
   }
   for (std::size_t index = 0; index < count; ++index) {
-    const auto& [at, change] = moves[index];
-    const HalfServings there = on_hand(at);
-    if (there.halves() + change >= 0) continue;
-    const Lot& lot = *find_lot(*household_, entry.at.lot);
+    const Change& move = moves[index];
+    if (move.after(stock_) >= 0) continue;
+    const Lot& lot = *find_lot(*household_, deed.at.lot);
     const Food& food = *find_food(*household_, lot.food);
-    const std::string name = lot_words(food, lot.id) + " has " + units_words(food, there) + " in " +
-                             place_words(*household_, at) + ", not " + units_words(food, HalfServings(-change));
+    const std::string name = lot_words(food, lot.id) + " has " + units_words(food, on_hand(*move.at)) + " in " +
+                             place_words(*household_, *move.at) + ", not " + units_words(food, HalfServings(-move.by));
     if (sign < 0) {
-      return refuse("entry " + std::to_string(entry.id.value()) + " cannot be taken back any more: " + name,
+      return refuse("entry " + std::to_string(deed.id.value()) + " cannot be taken back any more: " + name,
                     "correct the later entries of this lot first: larderloop record list --lot " +
                         std::to_string(lot.id.value()));
     }
     return refuse(name, "if there is more, count it: larderloop record counted " + std::to_string(lot.id.value()) +
-                            " N --at " + at.place.str());
+                            " N --at " + move.at->place.str());
   }
+  // The two positions differ, so that one change leaves the other's place in the stock alone.
   for (std::size_t index = 0; index < count; ++index) {
-    const auto& [at, change] = moves[index];
-    if (change == 0) continue;
-    HalfServings& there = stock_[at];
-    there = HalfServings(there.halves() + change);
-    if (there == HalfServings()) stock_.erase(at);
+    const Change& move = moves[index];
+    if (move.by == 0) continue;
+    const HalfServings after(move.after(stock_));
+    if (move.there == stock_.end()) stock_.emplace(*move.at, after);
+    else if (after == HalfServings()) stock_.erase(move.there);
+    else move.there->second = after;
   }
-  LotTotals& totals = totals_[entry.at.lot];
-  if (entry.kind == EntryKind::kCounted) totals.counted += sign * entry.change;
-  else if (entry.kind == EntryKind::kReceived || entry.kind == EntryKind::kFound || leaves(entry.kind)) {
-    total_of(totals, entry.kind) += amount;
+  LotTotals& totals = totals_[deed.at.lot];
+  if (deed.kind == EntryKind::kCounted) totals.counted += sign * deed.change;
+  else if (deed.kind == EntryKind::kReceived || deed.kind == EntryKind::kFound || leaves(deed.kind)) {
+    total_of(totals, deed.kind) += amount;
   }
   return {};
 }

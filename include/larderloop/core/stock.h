@@ -3,6 +3,7 @@
 //           = eaten + given away + thrown out + lost + on hand (in half servings).
 #pragma once
 
+#include <cstddef>
 #include <map>
 #include <vector>
 
@@ -37,17 +38,28 @@ class Ledger {
   [[nodiscard]] const std::map<LotId, LotTotals>& totals() const { return totals_; }
 
  private:
-  struct Done {
-    Entry entry;
+  // What is needed of an entry to undo it.
+  struct Deed {
+    EntryId id;
+    EntryKind kind = EntryKind::kReceived;
+    Day on{};
+    StockKey at;
+    PlaceKey to;
+    HalfServings amount;
+    std::int64_t change = 0;
     bool corrected = false;
   };
-  [[nodiscard]] Status check_form(const Entry& entry) const;
-  [[nodiscard]] Status apply_change(const Entry& entry, int sign);
-  void remember(const Entry& entry);
+  [[nodiscard]] static Deed deed_of(const Entry& entry);
+  [[nodiscard]] Deed* find_deed(EntryId id);
+  [[nodiscard]] Status check_form(const Entry& entry);
+  [[nodiscard]] const Food& food_of(const Lot& lot);
+  [[nodiscard]] Status apply_change(const Deed& deed, int sign);
+  void remember(Deed deed);
   const Household* household_;
   Stock stock_;
   std::map<LotId, LotTotals> totals_;
-  std::map<EntryId, Done> done_;
+  std::vector<Deed> done_;  // by id
+  std::vector<std::size_t> food_of_lot_;  // where a lot's food was in the list when it was last asked for
 };
 
 // The whole record. Fails with every impossible entry as a problem (where = "/entries/N").
