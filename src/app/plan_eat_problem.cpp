@@ -195,9 +195,12 @@ class Builder {
   void seat(plan::EatMeal& meal, const PersonKey& key) {
     const auto found = hungry_.find(key);
     if (found == hungry_.end()) return;
-    if (meal.eaters.empty()) meal.eaters.reserve(hungry_.size());
+    if (meal.eaters.empty()) {
+      meal.eaters.reserve(hungry_.size());
+      meal.appetite.reserve(hungry_.size());
+    }
     meal.eaters.push_back(key.str());
-    meal.appetite.insert_or_assign(meal.appetite.end(), key.str(), found->second);  // people come in the order of their keys
+    meal.appetite[key.str()] = found->second;
   }
 
   // A pet's meal is its own, once a day; it is told beside the household's dinner.

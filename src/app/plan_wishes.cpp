@@ -187,7 +187,7 @@ class Asking {
     std::int64_t same = so_far(of_product_, std::tuple(week, eater.id, product.id));
     if (week == 0) {
       for (const auto& [id, eaten] : eater.eaten_this_week) all += eaten;
-      same += so_far(eater.eaten_this_week, product.id);
+      same += eater.eaten_this_week.of(product.id, 0);
     }
     const std::int64_t tolerance = eater.tolerance.value_or(problem_.tolerance);
     if (all + more > tolerance)

@@ -113,7 +113,7 @@ void words(Reader& in, std::string_view name, std::set<std::string>& out) {
   });
 }
 
-void numbers_by_id(Reader& in, std::string_view name, std::map<std::string, std::int64_t>& out,
+void numbers_by_id(Reader& in, std::string_view name, plan::NumbersById& out,
                    const Ids& known, std::string_view thing, Range range) {
   const JsonNode* node = given(in, name, Need::kOptional);
   if (node == nullptr) return;
@@ -138,7 +138,7 @@ void numbers_by_id(Reader& in, std::string_view name, std::map<std::string, std:
 
 void tastes(Reader& in, plan::Eater& out, const Ids& products) {
   words(in, "avoid", out.avoid);
-  std::map<std::string, std::int64_t> ratings;
+  plan::NumbersById ratings;
   numbers_by_id(in, "ratings", ratings, products, "a product", {-2, 2});
   for (const auto& [product, rating] : ratings) out.ratings[product] = static_cast<int>(rating);
 }

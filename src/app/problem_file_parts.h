@@ -56,7 +56,7 @@ void references(Reader& in, std::string_view name, std::vector<std::string>& out
 // A list of different words.
 void words(Reader& in, std::string_view name, std::set<std::string>& out);
 // An object {id: number} whose names are among `known`.
-void numbers_by_id(Reader& in, std::string_view name, std::map<std::string, std::int64_t>& out,
+void numbers_by_id(Reader& in, std::string_view name, plan::NumbersById& out,
                    const Ids& known, std::string_view thing, Range range);
 // Rated products and tags to avoid.
 void tastes(Reader& in, plan::Eater& out, const Ids& products);

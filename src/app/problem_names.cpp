@@ -46,6 +46,11 @@ class Names {
     for (const auto& [name, value] : by_name) renamed.emplace(names_.at(name), value);
     by_name = std::move(renamed);
   }
+  void rename(plan::NumbersById& by_name) const {
+    plan::NumbersById renamed;
+    for (const auto& [name, value] : by_name) renamed[names_.at(name)] = value;
+    by_name = std::move(renamed);
+  }
 
  private:
   std::string word_;

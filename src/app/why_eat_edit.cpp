@@ -87,11 +87,9 @@ std::int64_t EatEdit::spare(std::size_t meal, const std::string& eater_id,
     const auto found = map.find(key);
     return found == map.end() ? std::int64_t{0} : found->second;
   };
-  const auto appetite = at.appetite.find(eater_id);
   const std::int64_t week = week_of(meal);
   const std::int64_t left = std::min(
-      {(appetite == at.appetite.end() ? 1 : appetite->second) -
-           had(at_meal_, std::pair(meal, eater_id)),
+      {at.appetite.of(eater_id, 1) - had(at_meal_, std::pair(meal, eater_id)),
        eater.tolerance.value_or(problem_.tolerance) - had(in_week_, std::pair(week, eater_id)),
        eater.monotony.value_or(problem_.monotony) -
            had(same_, std::tuple(week, eater_id, product_id))});

@@ -84,7 +84,7 @@ plan::EatDownProblem without(const plan::EatDownProblem& problem, const EatRule&
         if (!rule.meal.empty() && meal.id != rule.meal) continue;
         for (const std::string& eater : meal.eaters) {
           if (!rule.eater.empty() && eater != rule.eater) continue;
-          meal.appetite.emplace(eater, 1).first->second += kPlenty;
+          meal.appetite.add(eater, 1) += kPlenty;
         }
       }
       break;

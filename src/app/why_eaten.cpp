@@ -83,9 +83,7 @@ class Rules {
       if (work_.refusal(position_, PersonKey(eater))) continue;
       add(WhyRule::kSameFoodLimit, eater).limit = HalfServings(same_food_limit(eater));
       add(WhyRule::kWeekLimit, eater).limit = HalfServings(week_limit(eater));
-      const auto appetite = meal.appetite.find(eater);
-      add(WhyRule::kAppetite, eater).limit =
-          HalfServings(appetite == meal.appetite.end() ? 1 : appetite->second);
+      add(WhyRule::kAppetite, eater).limit = HalfServings(meal.appetite.of(eater, 1));
     }
     for (auto& [rule, told] : rules) {
       if (work_.eat_plan->binds_at(rule, lot_.id, index)) return told;
@@ -148,9 +146,7 @@ std::optional<plan::MealServing> wish_at(const Work& work, const plan::EatLot& l
     if (meal.without.count(lot.product) > 0 || avoids(problem, lot.product, eater, "not-for:") ||
         avoids(problem, lot.product, eater, "not-wished:"))
       continue;
-    const auto appetite = meal.appetite.find(eater);
-    const std::int64_t most = appetite == meal.appetite.end() ? 1 : appetite->second;
-    return plan::MealServing{lot.product, meal.id, eater, std::min<std::int64_t>(2, most)};
+    return plan::MealServing{lot.product, meal.id, eater, std::min<std::int64_t>(2, meal.appetite.of(eater, 1))};
   }
   return std::nullopt;
 }

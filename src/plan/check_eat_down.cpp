@@ -236,9 +236,7 @@ class EatDownCheck {
       eaten[{std::get<1>(key), std::get<2>(key)}] += servings;
     for (const auto& [key, servings] : eaten) {
       const EatMeal& meal = *meals_.at(key.first);
-      const auto stated = meal.appetite.find(std::string(key.second));
-      const std::int64_t appetite =
-          stated == meal.appetite.end() ? 1 : std::max<std::int64_t>(0, stated->second);
+      const std::int64_t appetite = std::max<std::int64_t>(0, meal.appetite.of(key.second, 1));
       if (!servings.at_most(appetite)) {
         breaks(named("eater", key.second) + " at " + named("meal", key.first) + ": " +
                count(servings) + " servings, appetite " + count(appetite));
@@ -271,8 +269,7 @@ class EatDownCheck {
     for (auto& [key, servings] : of_product) {
       const auto& [id, in, product] = key;
       const Eater& eater = *eaters_.at(id);
-      const auto before = eater.eaten_this_week.find(std::string(product));
-      if (in == 0 && before != eater.eaten_this_week.end()) servings += before->second;
+      if (in == 0) servings += eater.eaten_this_week.of(product, 0);
       const std::int64_t limit =
           std::max<std::int64_t>(0, eater.monotony.value_or(problem_.monotony));
       if (!servings.at_most(limit)) {

@@ -82,9 +82,7 @@ void CompiledEat::compile_meals(const EatDownProblem& problem) {
     std::set<std::string> seated(source->eaters.begin(), source->eaters.end());
     for (const std::string& id : seated) {
       const std::size_t eater = eater_of(id);
-      const auto appetite = source->appetite.find(id);
-      const std::int64_t wanted =
-          appetite == source->appetite.end() ? 1 : quantity(appetite->second);
+      const std::int64_t wanted = quantity(source->appetite.of(id, 1));
       if (eater < eaters.size() && wanted > 0) seats.push_back({meals.size(), eater, wanted});
     }
     meal.seats_end = seats.size();
@@ -125,8 +123,7 @@ void CompiledEat::compile_limits(const EatDownProblem& problem) {
     for (const Product& product : products) {
       for (const Eater* eater : eaters) {
         std::int64_t limit = quantity(eater->monotony.value_or(problem.monotony));
-        const auto eaten = eater->eaten_this_week.find(product.source->id);
-        if (week == 0 && eaten != eater->eaten_this_week.end()) limit -= quantity(eaten->second);
+        if (week == 0) limit -= quantity(eater->eaten_this_week.of(product.source->id, 0));
         product_limit.push_back(std::max<std::int64_t>(0, limit));
       }
     }

@@ -76,7 +76,7 @@ plan::EatDownProblem read_eat_problem(const json& from) {
     meal.day = each.at("day");
     meal.kind = kind_of(each.at("kind"));
     meal.eaters = each.at("eaters");
-    meal.appetite = each.value("appetite", std::map<std::string, std::int64_t>());
+    for (const auto& [eater, servings] : each.value("appetite", std::map<std::string, std::int64_t>())) meal.appetite[eater] = servings;
     problem.meals.push_back(meal);
   }
   if (from.contains("published")) {

@@ -12,6 +12,8 @@
 #include <string>
 #include <vector>
 
+#include "larderloop/plan/numbers_by_id.h"
+
 namespace larderloop::plan {
 
 enum class Kind { kBreakfast, kLunch, kDinner, kSnack };
@@ -23,7 +25,7 @@ struct Eater {
   std::map<std::string, int> ratings;  // by product
   std::optional<std::int64_t> tolerance;
   std::optional<std::int64_t> monotony;           // of one product in one week; absent = the problem's
-  std::map<std::string, std::int64_t> eaten_this_week;  // by product, before today in week 0: counts towards both limits
+  NumbersById eaten_this_week;  // by product, before today in week 0: counts towards both limits
   std::int64_t energy_target = 0;  // kcal a day; 0 = none (refill only)
 };
 
@@ -54,9 +56,9 @@ struct EatMeal {
   std::string id;
   std::int64_t day = 0;
   Kind kind = Kind::kDinner;
-  std::vector<std::string> eaters;              // sorted
-  std::map<std::string, std::int64_t> appetite;  // servings; default 1
-  std::set<std::string> without;                 // products not wanted at this meal
+  std::vector<std::string> eaters;  // sorted
+  NumbersById appetite;             // servings by eater; default 1
+  std::set<std::string> without;    // products not wanted at this meal
 };
 
 struct MealServing {

@@ -58,7 +58,7 @@ TEST(ProblemFile, ReadsEveryMemberOfAnEatDownProblem) {
   EXPECT_EQ(ben.ratings, (std::map<std::string, int>{{"bar", -1}}));
   EXPECT_EQ(ben.tolerance, 3);
   EXPECT_EQ(ben.monotony, 2);
-  EXPECT_EQ(ben.eaten_this_week, (std::map<std::string, std::int64_t>{{"bar", 1}}));
+  EXPECT_EQ(ben.eaten_this_week, (plan::NumbersById{{"bar", 1}}));
   const plan::EatProduct& jam = problem.products[1];
   EXPECT_EQ(jam.servings, 6);
   EXPECT_EQ(jam.open_days, 20);
@@ -73,7 +73,7 @@ TEST(ProblemFile, ReadsEveryMemberOfAnEatDownProblem) {
   EXPECT_EQ(meal.day, 3);
   EXPECT_EQ(meal.kind, plan::Kind::kSnack);
   EXPECT_EQ(meal.eaters, (std::vector<std::string>{"ana", "ben"}));
-  EXPECT_EQ(meal.appetite, (std::map<std::string, std::int64_t>{{"ben", 2}}));
+  EXPECT_EQ(meal.appetite, (plan::NumbersById{{"ben", 2}}));
   EXPECT_EQ(meal.without, (std::set<std::string>{"jam"}));
   EXPECT_EQ(problem.published_until, 11);
   EXPECT_EQ(problem.published, (std::vector<plan::MealServing>{{"bar", "gone", "ana", 1}}));
