@@ -157,8 +157,9 @@ std::vector<std::pair<Diet, std::string>> contradictions(const Statement& statem
     for (const auto& [key, declared] : statement.declared) {
       // Oats are in the group of gluten and may be free of it, so only the group's own name is
       // meant there.
+      if (declared != Declared::kContains) continue;
       const bool hit = ruled_out == "gluten" ? key == "gluten" : within(key, ruled_out);
-      if (declared == Declared::kContains && hit) found.emplace_back(diet, key);
+      if (hit) found.emplace_back(diet, key);
     }
   }
   return found;

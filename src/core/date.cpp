@@ -12,11 +12,11 @@ constexpr std::array<std::string_view, 7> kWeekdays{"Monday", "Tuesday",  "Wedne
 constexpr std::array<std::string_view, 12> kMonths{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
                                                    "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
 
-// A number of exactly these digits.
-std::optional<int> digits(std::string_view text) {
+// A number of exactly these digits; below zero when one of them is none. Every row of a book has some of these.
+int digits(std::string_view text) {
   int value = 0;
   for (const char c : text) {
-    if (c < '0' || c > '9') return std::nullopt;
+    if (c < '0' || c > '9') return -1;
     value = value * 10 + (c - '0');
   }
   return value;
@@ -35,12 +35,12 @@ date::year_month_day parts(Day day) {
 
 std::optional<Day> parse_iso_day(std::string_view text) {
   if (text.size() != 10 || text[4] != '-' || text[7] != '-') return std::nullopt;
-  const auto year = digits(text.substr(0, 4));
-  const auto month = digits(text.substr(5, 2));
-  const auto day = digits(text.substr(8, 2));
-  if (!year || !month || !day || *year < kFirstYear || *year > kLastYear) return std::nullopt;
-  const date::year_month_day ymd{date::year{*year}, date::month{static_cast<unsigned>(*month)},
-                                 date::day{static_cast<unsigned>(*day)}};
+  const int year = digits(text.substr(0, 4));
+  const int month = digits(text.substr(5, 2));
+  const int day = digits(text.substr(8, 2));
+  if (month < 0 || day < 0 || year < kFirstYear || year > kLastYear) return std::nullopt;
+  const date::year_month_day ymd{date::year{year}, date::month{static_cast<unsigned>(month)},
+                                 date::day{static_cast<unsigned>(day)}};
   if (!ymd.ok()) return std::nullopt;
   return Day{ymd};
 }
@@ -51,13 +51,13 @@ std::optional<Instant> parse_iso_instant(std::string_view text) {
     return std::nullopt;
   }
   const auto day = parse_iso_day(text.substr(0, 10));
-  const auto hour = digits(text.substr(11, 2));
-  const auto minute = digits(text.substr(14, 2));
-  const auto second = digits(text.substr(17, 2));
-  if (!day || !hour || !minute || !second || *hour > 23 || *minute > 59 || *second > 59)
+  const int hour = digits(text.substr(11, 2));
+  const int minute = digits(text.substr(14, 2));
+  const int second = digits(text.substr(17, 2));
+  if (!day || hour < 0 || minute < 0 || second < 0 || hour > 23 || minute > 59 || second > 59)
     return std::nullopt;
-  return midnight(*day) + std::chrono::hours(*hour) + std::chrono::minutes(*minute) +
-         std::chrono::seconds(*second);
+  return midnight(*day) + std::chrono::hours(hour) + std::chrono::minutes(minute) +
+         std::chrono::seconds(second);
 }
 
 std::string iso_day(Day day) {

@@ -66,10 +66,8 @@ std::optional<RefusalReason> declared_against(const Household& household, const 
 }
 
 std::optional<RefusalReason> against_diet(const Person& person, const Statement& label) {
-  if (person.diets.empty()) return std::nullopt;
-  const bool contradictory = !contradictions(label).empty();
   for (const Diet diet : person.diets) {
-    if (contradictory || !supports(label.suits, diet))
+    if (!supports(label.suits, diet) || !contradictions(label).empty())
       return RefusalReason{Refusal::kDiet, std::string(diet_name(diet))};
   }
   return std::nullopt;

@@ -87,7 +87,7 @@ void load_entries(const Connection& connection, Household& household) {
     entry.on = rows.day(2);
     entry.written_at = rows.instant(3);
     entry.at = stock_key_at(rows, 4);
-    entry.to = rows.key<PlaceKey>(7);
+    if (!rows.is_null(7)) entry.to = rows.key<PlaceKey>(7);
     entry.amount = rows.amount(8);
     entry.change = rows.integer(9);
     entry.corrects = rows.id<EntryId>(10);

@@ -99,7 +99,7 @@ class Query {
   [[nodiscard]] std::int64_t integer(int column) const;
   [[nodiscard]] int small(int column) const;  // an int; another value is a StoreFailure
   [[nodiscard]] bool flag(int column) const { return integer(column) != 0; }
-  [[nodiscard]] std::string_view view(int column) const;  // until the next step
+  [[nodiscard]] std::string_view view(int column) const;  // until the next step; empty for NULL
   [[nodiscard]] std::string text(int column) const { return std::string(view(column)); }
   [[nodiscard]] Day day(int column) const;          // StoreFailure when it is none
   [[nodiscard]] Instant instant(int column) const;  // StoreFailure when it is none
@@ -109,7 +109,7 @@ class Query {
   [[nodiscard]] std::optional<Day> maybe_day(int column) const;
   template <class KeyType>
   [[nodiscard]] KeyType key(int column) const {
-    return is_null(column) ? KeyType() : KeyType(text(column));
+    return KeyType(text(column));
   }
   template <class IdType>
   [[nodiscard]] IdType id(int column) const {
