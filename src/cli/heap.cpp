@@ -22,7 +22,7 @@ constexpr std::size_t kMoreThanIsThere = 256 << 10;  // so that the heap has to 
 constexpr int kOwnMapping =
     8 << 20;  // smaller pieces come from the heap too, growing lists above all
 // Wherever the heap ends now, whole large pages come with this.
-constexpr int kGrowth = static_cast<int>(kLargePage + kLargePages + kMoreThanIsThere);
+constexpr int kGrowth = static_cast<int>(kLargePage + kLargePages + 2 * kMoreThanIsThere);
 
 std::uintptr_t address_of(const void* piece) {
   return reinterpret_cast<std::uintptr_t>(piece);
@@ -30,16 +30,19 @@ std::uintptr_t address_of(const void* piece) {
 
 bool fetch() {
   if (mallopt(M_TOP_PAD, kGrowth) == 0 || mallopt(M_MMAP_THRESHOLD, kOwnMapping) == 0) return false;
-  const std::uintptr_t begin = (address_of(sbrk(0)) + kLargePage - 1) / kLargePage * kLargePage;
-  void* volatile piece = std::malloc(
-      kMoreThanIsThere);  // volatile: a piece that nobody looks at would not be asked for
+  // Behind the first piece, where the allocator writes something down: a large page comes only
+  // where nothing was touched yet.
+  const std::uintptr_t behind = address_of(sbrk(0)) + kMoreThanIsThere;
+  const std::uintptr_t begin = (behind + kLargePage - 1) / kLargePage * kLargePage;
+  // Volatile: a piece that nobody looks at would not be asked for.
+  void* volatile piece = std::malloc(kMoreThanIsThere);
   const std::uintptr_t used = address_of(piece);
   std::free(piece);
   // Another allocator serves this program otherwise: a sanitizer's, for example.
   if (used == 0 || used >= begin || begin + kLargePages > address_of(sbrk(0))) return false;
-  piece = std::malloc(begin - used);  // kept and never touched: addresses, not memory
   auto* const pages = reinterpret_cast<void*>(begin);
   static_cast<void>(madvise(pages, kLargePages, MADV_HUGEPAGE));
+  piece = std::malloc(begin - used);  // kept and never touched: addresses, not memory
   return madvise(pages, kAhead, MADV_POPULATE_WRITE) == 0;
 }
 
