@@ -110,14 +110,28 @@ void Ledger::remember(Deed deed) {
   done_.insert(place, std::move(deed));
 }
 
-// Most entries are of a lot that was asked about before.
+// Most entries are of a lot that was asked about before, and of the place where it was then.
+Ledger::Known& Ledger::known_of(const Lot& lot) {
+  known_.resize(household_->lots.size());
+  return known_[static_cast<std::size_t>(&lot - household_->lots.data())];
+}
+
 const Food& Ledger::food_of(const Lot& lot) {
   const std::vector<Food>& foods = household_->foods;
-  food_of_lot_.resize(household_->lots.size());
-  std::size_t& known = food_of_lot_[static_cast<std::size_t>(&lot - household_->lots.data())];
+  std::size_t& known = known_of(lot).food;
   if (known >= foods.size() || foods[known].key != lot.food)
     known = static_cast<std::size_t>(find_food(*household_, lot.food) - foods.data());
   return foods[known];
+}
+
+bool Ledger::is_place(const PlaceKey& key, const Lot& lot) {
+  const std::vector<Place>& places = household_->places;
+  std::size_t& known = known_of(lot).place;
+  if (known < places.size() && places[known].key == key) return true;
+  const Place* const found = find_place(*household_, key);
+  if (found == nullptr) return false;
+  known = static_cast<std::size_t>(found - places.data());
+  return true;
 }
 
 // What an entry must be like whatever lies where.
@@ -128,7 +142,7 @@ Status Ledger::check_form(const Entry& entry) {
   }
   const Food& food = food_of(*lot);
   const auto name_of_lot = [&] { return lot_words(food, lot->id); };
-  if (find_place(*household_, entry.at.place) == nullptr) {
+  if (!is_place(entry.at.place, *lot)) {
     return refuse("there is no place '" + entry.at.place.str() + "'", "see: larderloop place list");
   }
   const std::int64_t unit = HalfServings::units(1, food.servings).halves();
@@ -164,7 +178,7 @@ Status Ledger::check_form(const Entry& entry) {
     }
   }
   if (entry.kind == EntryKind::kMoved) {
-    if (find_place(*household_, entry.to) == nullptr) {
+    if (!is_place(entry.to, *lot)) {
       return refuse("there is no place '" + entry.to.str() + "' to move to", "see: larderloop place list");
     }
     if (entry.to == entry.at.place) return refuse(name_of_lot() + " is there already", "name another place");

@@ -52,14 +52,20 @@ class Ledger {
   [[nodiscard]] static Deed deed_of(const Entry& entry);
   [[nodiscard]] Deed* find_deed(EntryId id);
   [[nodiscard]] Status check_form(const Entry& entry);
+  // Where the things of a lot were in the household's lists when they were last asked for.
+  struct Known {
+    std::size_t food = 0, place = 0;
+  };
+  [[nodiscard]] Known& known_of(const Lot& lot);
   [[nodiscard]] const Food& food_of(const Lot& lot);
+  [[nodiscard]] bool is_place(const PlaceKey& key, const Lot& lot);
   [[nodiscard]] Status apply_change(const Deed& deed, int sign);
   void remember(Deed deed);
   const Household* household_;
   Stock stock_;
   std::map<LotId, LotTotals> totals_;
   std::vector<Deed> done_;  // by id
-  std::vector<std::size_t> food_of_lot_;  // where a lot's food was in the list when it was last asked for
+  std::vector<Known> known_;  // by the lot's place in the list
 };
 
 // The whole record. Fails with every impossible entry as a problem (where = "/entries/N").
