@@ -12,8 +12,12 @@ Result<BookView> view_book(const Household& household, Day today) {
   BookView view;
   view.household = &household;
   view.today = today;
-  for (LotFacts& facts : all_lot_facts(household)) view.facts.emplace(facts.id, std::move(facts));
   view.taken_back = lots_taken_back(household);
+  for (LotFacts& facts : all_lot_facts(household)) {
+    if (facts.good_through && facts.basis == DayBasis::kPrinted && view.taken_back.count(facts.id) == 0)
+      view.lives[facts.food].push_back(days_between(facts.received, *facts.good_through));
+    view.facts.emplace_hint(view.facts.end(), facts.id, std::move(facts));
+  }
   for (const Place& place : household.places) view.kit_of_place[place.key] = kit_of(household, place.key);
   view.positions.reserve(ledger->stock().size());
   for (const auto& [at, amount] : ledger->stock()) {

@@ -28,6 +28,7 @@ struct BookView {
   Day today{};  // on which people's ages are looked at
   std::map<LotId, LotFacts> facts;
   std::set<LotId> taken_back;  // lots that never were, see lot_mistakes.h
+  std::map<FoodKey, std::vector<int>> lives;  // days from receipt to the printed date of a food's lots, the mistaken ones left out
   std::vector<Position> positions;         // by lot, place, opened_on
   std::map<PlaceKey, PlaceKey> kit_of_place;  // empty key: not in a kit
 };

@@ -63,6 +63,7 @@ FeedReport feed_view(const Household& household, const FeedReport& whole, const 
   const bool is_private = view.detail == FeedDetail::kPrivate;
   seen.name = is_private ? kPrivateName : whole.name;
   if (view.person && !is_private) seen.name += ": " + first_name(household, *view.person);
+  seen.events.reserve(whole.events.size());
   for (const FeedEvent& each : whole.events) {
     if (!each.cancelled && view.kinds.count(each.kind) == 0) continue;
     if (!each.series_uid.empty()) continue;  // the series stands for it

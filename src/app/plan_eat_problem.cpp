@@ -78,6 +78,7 @@ class Builder {
       const Day from = kit.schedule.current ? std::max(today_, kit.schedule.current->day) : today_;
       for (const Leaving& leaving : kit.leaves) leaving_from[leaving.at] = from;
     }
+    build_.problem.lots.reserve(view_.positions.size());
     for (const Position& position : view_.positions) {
       const FoodKind kind = position.food->kind;
       if (kind == FoodKind::kWater || kind == FoodKind::kThing) continue;
@@ -159,7 +160,7 @@ class Builder {
 
   void add_meal(plan::EatMeal meal) {
     if (meal.eaters.empty()) return;
-    std::sort(meal.eaters.begin(), meal.eaters.end());
+    if (!std::is_sorted(meal.eaters.begin(), meal.eaters.end())) std::sort(meal.eaters.begin(), meal.eaters.end());
     build_.problem.meals.push_back(std::move(meal));
   }
 
@@ -301,11 +302,14 @@ class Builder {
 }  // namespace
 
 std::string meal_id(Day day, Meal meal) {
-  std::string id = iso_day(day);
+  const std::string_view name = meal_name(meal);
+  std::string id;
+  id.reserve(std::size("2027-03-15 0 ") + name.size());
+  id += iso_day(day);
   id += ' ';
   id += static_cast<char>('0' + static_cast<int>(meal));
   id += ' ';
-  id += meal_name(meal);
+  id += name;
   return id;
 }
 

@@ -1,7 +1,9 @@
 #include "app/plan_kept_text.h"
 
 #include <array>
+#include <bit>
 #include <charconv>
+#include <cstring>
 #include <string_view>
 #include <vector>
 
@@ -15,16 +17,11 @@ class Fingerprint {
   void add(std::int64_t value) { word(static_cast<std::uint64_t>(value)); }
   void add(const std::string& text) {
     add(static_cast<std::int64_t>(text.size()));
+    std::string_view rest = text;
+    for (; rest.size() >= 8; rest.remove_prefix(8)) word(eight(rest.data()));
     std::uint64_t packed = 0;
-    int held = 0;
-    for (const char letter : text) {
-      packed = packed << 8U | static_cast<unsigned char>(letter);
-      if (++held < 8) continue;
-      word(packed);
-      packed = 0;
-      held = 0;
-    }
-    if (held > 0) word(packed);
+    for (const char letter : rest) packed = packed << 8U | static_cast<unsigned char>(letter);
+    if (!rest.empty()) word(packed);
   }
   void add(const std::optional<std::int64_t>& value) {
     add(value ? 1 : 0);
@@ -74,6 +71,13 @@ class Fingerprint {
   }
 
  private:
+  // The first letter highest.
+  static std::uint64_t eight(const char* letters) {
+    std::uint64_t value = 0;
+    std::memcpy(&value, letters, sizeof value);
+    if constexpr (std::endian::native == std::endian::little) value = __builtin_bswap64(value);
+    return value;
+  }
   void word(std::uint64_t value) {
     for (std::size_t half = 0; half < state_.size(); ++half) {
       state_[half] = (state_[half] ^ value) * kFactors[half];
@@ -106,9 +110,9 @@ class Lines {
   std::string text_;
 };
 
-using Fields = std::vector<std::string>;
+using Fields = std::vector<std::string_view>;  // of the line that is read
 
-bool read_number(const std::string& text, std::int64_t& number) {
+bool read_number(std::string_view text, std::int64_t& number) {
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
   return error == std::errc() && end == text.data() + text.size();
 }
@@ -117,12 +121,13 @@ bool read_number(const std::string& text, std::int64_t& number) {
 template <typename Line>
 bool each_line(const std::string& text, Line line) {
   std::string_view rest = text;
+  Fields fields;
   while (!rest.empty()) {
     const std::size_t end = rest.find('\n');
     if (end == std::string_view::npos) return false;
     std::string_view here = rest.substr(0, end);
     rest.remove_prefix(end + 1);
-    Fields fields;
+    fields.clear();
     while (true) {
       const std::size_t tab = here.find('\t');
       fields.emplace_back(here.substr(0, tab));
@@ -266,13 +271,13 @@ bool read_plan(const std::string& text, plan::Solution<plan::EatDownPlan>& solut
     if (fields[0] == "level") return read_level(fields, solution.levels);
     if (!read_number(fields.back(), number)) return false;
     if (fields[0] == "open" && fields.size() == 4) {
-      solution.plan.opened.push_back({fields[1], fields[2], number});
+      solution.plan.opened.push_back({std::string(fields[1]), std::string(fields[2]), number});
     } else if (fields[0] == "serve" && fields.size() == 5) {
-      solution.plan.servings.push_back({fields[1], fields[2], fields[3], number});
+      solution.plan.servings.push_back({std::string(fields[1]), std::string(fields[2]), std::string(fields[3]), number});
     } else if (fields[0] == "donate" && fields.size() == 3) {
-      solution.plan.donated.push_back({fields[1], number});
+      solution.plan.donated.push_back({std::string(fields[1]), number});
     } else if (fields[0] == "waste" && fields.size() == 3) {
-      solution.plan.wasted.push_back({fields[1], number});
+      solution.plan.wasted.push_back({std::string(fields[1]), number});
     } else {
       return false;
     }
@@ -286,11 +291,11 @@ bool read_plan(const std::string& text, plan::Solution<plan::RefillPlan>& soluti
     if (fields[0] == "level") return read_level(fields, solution.levels);
     if (!read_number(fields.back(), number)) return false;
     if (fields[0] == "buy" && fields.size() == 3) {
-      solution.plan.packs.push_back({fields[1], number});
+      solution.plan.packs.push_back({std::string(fields[1]), number});
     } else if (fields[0] == "move" && fields.size() == 5) {
-      solution.plan.moves.push_back({fields[1], fields[2], fields[3], number});
+      solution.plan.moves.push_back({std::string(fields[1]), std::string(fields[2]), std::string(fields[3]), number});
     } else if (fields[0] == "unmet" && fields.size() == 3) {
-      solution.plan.unmet.push_back({fields[1], number});
+      solution.plan.unmet.push_back({std::string(fields[1]), number});
     } else {
       return false;
     }

@@ -50,14 +50,8 @@ plan::Eater make_eater(const Products& products, const Person& person) {
 }
 
 std::optional<Day> expected_day(const BookView& view, const Food& food, Day today) {
-  std::vector<int> lives;
-  for (const auto& [id, facts] : view.facts) {
-    if (facts.food == food.key && facts.good_through && facts.basis == DayBasis::kPrinted &&
-        view.taken_back.count(id) == 0) {
-      lives.push_back(days_between(facts.received, *facts.good_through));
-    }
-  }
-  if (!lives.empty()) {
+  if (const auto found = view.lives.find(food.key); found != view.lives.end()) {
+    std::vector<int> lives = found->second;
     const auto middle = lives.begin() + static_cast<std::ptrdiff_t>((lives.size() - 1) / 2);
     std::nth_element(lives.begin(), middle, lives.end());
     return today + Days(*middle);

@@ -23,7 +23,7 @@ std::vector<PersonKey> at_table(const Household& household, Day day, Meal meal) 
       if (std::find(people.begin(), people.end(), guest) == people.end()) people.push_back(guest);
     }
   }
-  std::sort(people.begin(), people.end());
+  if (!std::is_sorted(people.begin(), people.end())) std::sort(people.begin(), people.end());  // guests
   return people;
 }
 

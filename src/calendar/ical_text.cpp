@@ -50,6 +50,13 @@ Character character_at(std::string_view text, std::size_t at) {
   return {code, size};
 }
 
+// Bytes of printable ASCII that `text` begins with: most of what is written.
+std::size_t plain_run(std::string_view text) {
+  std::size_t end = 0;
+  while (end < text.size() && text[end] >= 0x20 && text[end] < 0x7F) ++end;
+  return end;
+}
+
 bool is_line_end(std::uint32_t code) {
   return code == '\n' || code == '\r' || code == 0x85 || code == 0x2028 || code == 0x2029;
 }
@@ -66,6 +73,11 @@ std::string clean_text(std::string_view text) {
   std::string result;
   result.reserve(text.size());
   for (std::size_t at = 0; at < text.size();) {
+    if (const std::size_t plain = plain_run(text.substr(at)); plain > 0) {
+      result += text.substr(at, plain);
+      at += plain;
+      continue;
+    }
     const Character each = character_at(text, at);
     if (each.size == 0) {
       ++at;

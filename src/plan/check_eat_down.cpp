@@ -98,8 +98,8 @@ class EatDownCheck {
   [[nodiscard]] std::int64_t first_day(const EatLot& lot) const {
     return std::max(problem_.today, lot.available_from.value_or(problem_.today));
   }
-  [[nodiscard]] static int rating(const Eater& eater, Id product) {
-    const auto found = eater.ratings.find(std::string(product));
+  [[nodiscard]] static int rating(const Eater& eater, const std::string& product) {
+    const auto found = eater.ratings.find(product);
     return found == eater.ratings.end() ? 0 : found->second;
   }
   [[nodiscard]] static bool will_eat(const EatProduct& product, const Eater& eater) {
@@ -402,7 +402,7 @@ class EatDownCheck {
     Exact sum = 0;
     for (const auto& [key, servings] : served_) {
       const Eater& eater = *eaters_.at(std::get<2>(key));
-      sum += Exact(servings) * (2 - rating(eater, std::get<0>(key)));
+      sum += Exact(servings) * (2 - rating(eater, std::string(std::get<0>(key))));
     }
     return sum;
   }

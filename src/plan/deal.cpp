@@ -35,7 +35,7 @@ std::vector<Dealt> deal(const EatDownProblem& problem, const EatDownPlan& plan) 
 
   // Per product: units that were open before, soonest date first, then the plan's in the order of
   // opening.
-  std::map<std::string, std::vector<OpenStock>> stock;
+  std::map<std::string_view, std::vector<OpenStock>> stock;
   std::vector<const EatLot*> open_lots;
   for (const auto& [id, lot] : lots) {
     if (lot->already_open && lot->last_good_day < problem.today + problem.horizon_days)
@@ -68,7 +68,7 @@ std::vector<Dealt> deal(const EatDownProblem& problem, const EatDownPlan& plan) 
               [](const MealServing* a, const MealServing* b) {
                 return std::tie(a->eater, a->product) < std::tie(b->eater, b->product);
               });
-    std::map<std::pair<std::string, std::string>, std::int64_t> taken;  // (eater, lot)
+    std::map<std::pair<std::string_view, std::string_view>, std::int64_t> taken;  // (eater, lot)
     for (const MealServing* line : served[meal]) {
       std::int64_t wanted = line->servings;
       for (OpenStock& open : stock[line->product]) {
@@ -81,7 +81,7 @@ std::vector<Dealt> deal(const EatDownProblem& problem, const EatDownPlan& plan) 
       }
     }
     for (const auto& [key, servings] : taken)
-      dealt.push_back({key.second, calendar[meal]->id, key.first, servings});
+      dealt.push_back({std::string(key.second), calendar[meal]->id, std::string(key.first), servings});
     // What must be finished at its meal is gone after it, also where another meal follows on the
     // same day.
     for (const Opened* line : opened[meal]) {
