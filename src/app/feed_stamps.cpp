@@ -56,9 +56,9 @@ class Stamper {
       event.hidden = revision_of(hidden_key(event.key), content_of(as_private(event)));
       for (auto& [person, part] : event.parts) {
         const std::string key = part_key(event, person);
-        const FeedEvent told = as_told_to_one(event, part);
+        FeedEvent told = as_told_to_one(event, part);
         part.full = revision_of(key, content_of(told));
-        part.hidden = revision_of(hidden_key(key), content_of(as_private(told)));
+        part.hidden = revision_of(hidden_key(key), content_of(as_private(std::move(told))));
       }
     }
     for (const auto& [key, kept] : latest_) {

@@ -92,13 +92,15 @@ std::set<LotId> lots_taken_back(const Household& household) {
   for (const Entry& each : household.entries) {
     if (each.kind == EntryKind::kCorrected) corrected.insert(each.corrects);
   }
-  std::set<LotId> named, counting;
+  std::set<LotId> named;
   if (corrected.empty()) return named;
+  const auto counts = [&](const Entry& each) { return corrected.count(each.id) == 0; };
   for (const Entry& each : household.entries) {
-    if (each.kind == EntryKind::kCorrected) continue;
-    (corrected.count(each.id) > 0 ? named : counting).insert(each.at.lot);
+    if (each.kind != EntryKind::kCorrected && !counts(each)) named.insert(each.at.lot);
   }
-  for (const LotId lot : counting) named.erase(lot);
+  for (const Entry& each : household.entries) {
+    if (each.kind != EntryKind::kCorrected && counts(each)) named.erase(each.at.lot);
+  }
   return named;
 }
 

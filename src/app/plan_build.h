@@ -87,6 +87,8 @@ struct EatBuild {
 
 // Who is at the table at a meal of the household on a day, exceptions applied; key order. Humans only.
 [[nodiscard]] std::vector<PersonKey> at_table(const Household& household, Day day, Meal meal);
+// Does no exception change who is at the table on this day? Then it is as on every such day of the week.
+[[nodiscard]] bool is_usual_day(const Household& household, Day day);
 // Foods that some kit menu can use, or that are marked so: what eats itself down.
 [[nodiscard]] bool rotates(const Household& household, const Food& food);
 

@@ -148,7 +148,7 @@ class Builder {
         each.day = day_number(day);
         each.kind = kind_of(meal);
         each.without = without_at(household_, products_, day, meal, nullptr, today_, build_.until);
-        seat_table(each, at_table(household_, day, meal), day, meal);
+        seat_table(each, day, meal);
         if (pet_food && meal == Meal::kDinner) seat_pets(each, day);
         add_meal(std::move(each));
       }
@@ -164,18 +164,22 @@ class Builder {
     build_.problem.meals.push_back(std::move(meal));
   }
 
-  // The same people sit down together again and again: where nobody has wishes they are seated as they were before.
-  void seat_table(plan::EatMeal& meal, const std::vector<PersonKey>& table, Day day, Meal at) {
+  // Week after week the same people sit down: where nobody has wishes they are seated as a week before.
+  void seat_table(plan::EatMeal& meal, Day day, Meal at) {
     if (!household_.wishes.empty()) {
-      for (const PersonKey& key : table) seat_with_wishes(meal, key, day, at);
+      for (const PersonKey& key : at_table(household_, day, at)) seat_with_wishes(meal, key, day, at);
       return;
     }
-    const auto [known, fresh] = seated_.try_emplace(table);
-    if (fresh) {
-      for (const PersonKey& key : table) seat(known->second, key);
+    if (!is_usual_day(household_, day)) {
+      for (const PersonKey& key : at_table(household_, day, at)) seat(meal, key);
+      return;
     }
-    meal.eaters = known->second.eaters;
-    meal.appetite = known->second.appetite;
+    const auto [usual, fresh] = usual_.try_emplace({weekday_of(day), at});
+    if (fresh) {
+      for (const PersonKey& key : at_table(household_, day, at)) seat(usual->second, key);
+    }
+    meal.eaters = usual->second.eaters;
+    meal.appetite = usual->second.appetite;
   }
 
   // Who does not want something at this very meal has it at a table of their own, so that the rest of the table may have it.
@@ -290,7 +294,7 @@ class Builder {
   Day today_;
   Products products_;
   std::map<PersonKey, std::int64_t> hungry_;  // half servings a meal
-  std::map<std::vector<PersonKey>, plan::EatMeal> seated_;  // tables without wishes: eaters and appetites only
+  std::map<std::pair<Weekday, Meal>, plan::EatMeal> usual_;  // without wishes and exceptions: eaters and appetites only
   EatBuild build_;
   std::set<std::string> finish_at_once_;  // products with a lot whose date is a safety date
   std::map<std::pair<std::string, std::string>, std::string> alone_;  // (meal, eater): the meal of their own

@@ -27,6 +27,11 @@ std::vector<PersonKey> at_table(const Household& household, Day day, Meal meal) 
   return people;
 }
 
+bool is_usual_day(const Household& household, Day day) {
+  return std::none_of(household.exceptions.begin(), household.exceptions.end(),
+                      [&](const TableException& each) { return each.from <= day && day <= each.through; });
+}
+
 bool rotates(const Household& household, const Food& food) {
   switch (food.rotate) {
     case Rotate::kYes:

@@ -188,6 +188,26 @@ TEST_F(LedgerOfStew, RefusesCorrectionsOfNothingOfCorrectionsAndOfWhatIsUsed) {
   EXPECT_TRUE(ledger.stock().empty());
 }
 
+TEST_F(LedgerOfStew, FindsEntriesByTheirNumbersWhateverTheOrderTheyCameIn) {
+  Entry first = entry(EntryKind::kEaten, key_at(kShelf), 4);
+  Entry second = moved(key_at(kShelf), kBag, 4);
+  Entry third = entry(EntryKind::kFound, key_at(kBag), 4);
+  first.id = EntryId(140);
+  second.id = EntryId(120);
+  third.id = EntryId(130);
+  for (const Entry& each : {first, second, third}) accept(each);
+  for (const Entry& each : {second, third, first}) {
+    refuse(each, "entry " + std::to_string(each.id.value()) + " is there twice");
+  }
+  for (const std::int64_t absent : {119, 125, 135, 141}) {
+    refuse(corrected(absent), "there is no entry " + std::to_string(absent) + " to correct");
+  }
+  for (const Entry& each : {third, first, second}) accept(corrected(each.id.value()));
+  EXPECT_EQ(halves(kShelf), 16);
+  EXPECT_EQ(halves(kBag), 0);
+  refuse(corrected(130), "was corrected already");
+}
+
 TEST(Replay, NamesEveryEntryThatCannotBe) {
   Household home = core_household();
   Entry eaten = home.entries[0];
