@@ -23,7 +23,7 @@ Result<BookView> view_book(const Household& household, Day today) {
   for (const auto& [at, amount] : ledger->stock()) {
     const LotFacts& facts = view.facts.at(at.lot);
     const Food* food = find_food(household, facts.food);
-    view.positions.push_back({at, amount, food, &facts, good_through_at(*food, facts, at.opened_on)});
+    view.positions.push_back({at, amount, food, &facts, good_through_at(*food, facts, at.opened_on), &view.kit_of_place.at(at.place)});
   }
   return view;
 }

@@ -14,13 +14,14 @@
 
 namespace larderloop {
 
-// What lies at one place: sealed or opened on a day. Pointers live as long as the view's household.
+// What lies at one place: sealed or opened on a day. Pointers live as long as the view and its household.
 struct Position {
   StockKey at;
   HalfServings amount;
   const Food* food = nullptr;
   const LotFacts* facts = nullptr;
   std::optional<Day> good_through;  // for opened units the opened-life rule has been applied
+  const PlaceKey* kit = nullptr;    // the kit it lies in; the empty key: in none
 };
 
 struct BookView {

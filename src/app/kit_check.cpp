@@ -130,7 +130,7 @@ Result<KitCheck> check_kit(const Household& household, const PlaceKey& kit, Day 
   KitCheckWork work(*view, today, check);
   work.kit = kit;
   for (const Position& position : view->positions) {
-    if (view->kit_of_place.at(position.at.place) == kit) work.inside.push_back(&position);
+    if (*position.kit == kit) work.inside.push_back(&position);
   }
   std::map<PlaceKey, std::set<PersonKey>> eaters;
   for (const MenuLine& line : household.menu) {

@@ -127,7 +127,7 @@ std::string water_words(const BookView& view, const PlaceKey& kit) {
   std::map<PlaceKey, std::int64_t> lies;
   std::int64_t wanted = 0;
   for (const Position& position : view.positions) {
-    if (position.food->kind != FoodKind::kWater || view.kit_of_place.at(position.at.place) != kit) continue;
+    if (position.food->kind != FoodKind::kWater || *position.kit != kit) continue;
     lies[position.at.place] += position.amount.whole_units(position.food->servings) * position.food->volume_ml.value_or(0);
   }
   for (const MenuLine& line : household.menu) {

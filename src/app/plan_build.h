@@ -32,6 +32,8 @@ class Products {
   };
   [[nodiscard]] const Product& product(const std::string& id) const { return products_.at(id); }
   [[nodiscard]] const std::map<std::string, Product>& all() const { return products_; }
+  // Each (statement, id) of a food; empty for a food that has no product.
+  [[nodiscard]] const std::vector<std::pair<const Statement*, std::string>>& of(const FoodKey& food) const;
 
  private:
   const Household* household_;

@@ -84,7 +84,7 @@ class Builder {
       if (kind == FoodKind::kWater || kind == FoodKind::kThing) continue;
       if (position.facts->state != LotState::kOk || !position.good_through || *position.good_through < today_) continue;
       const auto leaving = leaving_from.find(position.at);
-      const bool in_kit = !view_.kit_of_place.at(position.at.place).empty();
+      const bool in_kit = !position.kit->empty();
       if (in_kit ? leaving == leaving_from.end() : !rotates(household_, *position.food) && !was_pulled(position)) continue;
       add_lot(position, in_kit ? std::optional<Day>(leaving->second) : std::nullopt);
     }

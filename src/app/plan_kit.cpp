@@ -28,7 +28,7 @@ void check_bags(const BookView& view, const PlaceKey& kit, KitPlan& plan) {
   const auto eaters = eaters_by_place(*view.household);
   for (const Position& position : view.positions) {
     const FoodKind kind = position.food->kind;
-    if (view.kit_of_place.at(position.at.place) != kit || kind == FoodKind::kThing || kind == FoodKind::kWater) continue;
+    if (*position.kit != kit || kind == FoodKind::kThing || kind == FoodKind::kWater) continue;
     const auto found = eaters.find(position.at.place);
     if (found == eaters.end()) continue;
     bool wrong = false, unread = false;
@@ -123,7 +123,7 @@ std::string why_unmet(const BookView& view, const MenuLine& line, Day hold_until
   return "what would suit is not on hand, and no pack of it is known to last through " + plain_day(hold_until);
 }
 
-void tell_fills(const BookView& view, const RefillBuild& build, const plan::RefillPlan& solved, KitPlan& plan) {
+void tell_fills(const RefillBuild& build, const plan::RefillPlan& solved, KitPlan& plan) {
   std::map<std::string, std::int64_t> used;
   for (const plan::Move& move : solved.moves) {
     const MenuLine& line = *build.lines.at(move.line);
@@ -137,7 +137,7 @@ void tell_fills(const BookView& view, const RefillBuild& build, const plan::Refi
     } else {
       const Position& position = *build.lots.at(move.lot);
       used[move.lot] += move.units;
-      const bool in_kit = !view.kit_of_place.at(position.at.place).empty();
+      const bool in_kit = !position.kit->empty();
       fill.from = !in_kit                            ? FillFrom::kPantry
                   : position.at.place == line.place ? FillFrom::kStays
                                                      : FillFrom::kOtherBag;
@@ -168,7 +168,7 @@ Result<KitPlan> plan_kit_in(const BookView& view, const KitSchedule& schedule, c
   KitPlan plan;
   plan.schedule = schedule;
   for (const Position& position : view.positions) {
-    if (view.kit_of_place.at(position.at.place) != kit || lasts(position, schedule.hold_until)) continue;
+    if (*position.kit != kit || lasts(position, schedule.hold_until)) continue;
     plan.leaves.push_back(leaving_of(position, position.amount, why_leave(position, today)));
   }
   std::stable_sort(plan.leaves.begin(), plan.leaves.end(), [](const Leaving& a, const Leaving& b) {
@@ -179,7 +179,7 @@ Result<KitPlan> plan_kit_in(const BookView& view, const KitSchedule& schedule, c
   if (!solution) return fail(solution.error());
   const plan::RefillPlan& solved = solution->plan;
   plan.levels = solution->levels;
-  tell_fills(view, build, solved, plan);
+  tell_fills(build, solved, plan);
   tell_purchases(view, build, solved, kit, schedule.hold_until, plan);
   for (const plan::LineUnits& unmet : solved.unmet) {
     if (unmet.units == 0) continue;

@@ -16,6 +16,12 @@ const std::string& Products::id_of(const Food& food, const Statement* label) {
   return known.back().second;
 }
 
+const std::vector<std::pair<const Statement*, std::string>>& Products::of(const FoodKey& food) const {
+  static const std::vector<std::pair<const Statement*, std::string>> none;
+  const auto found = by_food_.find(find_food(*household_, food));
+  return found == by_food_.end() ? none : found->second;
+}
+
 std::set<std::string> Products::tags_of(const std::string& id, const std::vector<const Person*>& eaters) const {
   std::set<std::string> tags;
   const Product& product = products_.at(id);
@@ -40,9 +46,9 @@ plan::Eater make_eater(const Products& products, const Person& person) {
   plan::Eater eater;
   eater.id = person.key.str();
   eater.avoid = products.avoid_of(person);
-  for (const auto& [id, product] : products.all()) {
-    const auto rating = person.ratings.find(product.food->key);
-    if (rating != person.ratings.end() && rating->second != 0) eater.ratings[id] = rating->second;
+  for (const auto& [food, rating] : person.ratings) {
+    if (rating == 0) continue;
+    for (const auto& [statement, id] : products.of(food)) eater.ratings[id] = rating;
   }
   eater.energy_target = person.energy_kcal.value_or(0);
   if (person.tolerance) eater.tolerance = person.tolerance->halves();

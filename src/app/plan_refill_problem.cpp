@@ -64,7 +64,7 @@ class Builder {
   // Whole sealed units that are sound and will last; from this kit and the pantry, never from another kit.
   void add_lots() {
     for (const Position& position : view_.positions) {
-      const PlaceKey& kit = view_.kit_of_place.at(position.at.place);
+      const PlaceKey& kit = *position.kit;
       if (!kit.empty() && kit != schedule_.kit) continue;
       if (position.at.opened_on || position.food->kind == FoodKind::kWater) continue;
       if (position.facts->state != LotState::kOk || !lasts(position, schedule_.hold_until)) continue;

@@ -27,8 +27,7 @@ class WaterFiller {
     std::vector<const Position*> bottles;
     for (const Position& position : view_.positions) {
       const bool usable = position.food->kind == FoodKind::kWater && !position.food->self_filled &&
-                          position.facts->state == LotState::kOk && !position.at.opened_on &&
-                          view_.kit_of_place.at(position.at.place).empty() &&
+                          position.facts->state == LotState::kOk && !position.at.opened_on && position.kit->empty() &&
                           (!position.good_through || *position.good_through >= schedule_.hold_until) &&
                           content_ml(position) > 0;
       if (usable) bottles.push_back(&position);
@@ -106,7 +105,7 @@ WaterState plan_water(const BookView& view, const KitSchedule& schedule, const R
   // At a review self-filled water is poured out and filled afresh when it is due before the next one; in between, when it is due.
   const Day refill_by = schedule.current ? schedule.next.day : today;
   for (const Position& position : view.positions) {
-    if (position.food->kind != FoodKind::kWater || view.kit_of_place.at(position.at.place) != schedule.kit) continue;
+    if (position.food->kind != FoodKind::kWater || *position.kit != schedule.kit) continue;
     Leaving note{position.at, position.food->key, position.amount, position.good_through, LeaveReason::kTooOld};
     if (position.facts->state != LotState::kOk) {
       note.reason =

@@ -257,7 +257,7 @@ class Asking {
         reason.take(2, "nobody knows how long it is good");
       } else if (*position.good_through < today_) {
         reason.take(3, "what is there is past its date");
-      } else if (!view_.kit_of_place.at(position.at.place).empty()) {
+      } else if (!position.kit->empty()) {
         reason.take(4, "what is there is packed in a kit and stays there");
       } else if (!rotates(household_, *position.food)) {
         reason.take(5, "it is not a food that the kits rotate (larderloop food change " +

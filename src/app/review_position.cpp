@@ -22,7 +22,7 @@ Result<StockKey> position_in_kit(const Household& household, const PlaceKey& kit
   if (!view) return fail(view.error());
   std::vector<StockKey> found;
   for (const Position& position : view->positions) {
-    const bool here = position.at.lot == lot && view->kit_of_place.at(position.at.place) == kit;
+    const bool here = position.at.lot == lot && *position.kit == kit;
     if (here && (!at || position.at.place == *at)) found.push_back(position.at);
   }
   const std::string number = std::to_string(lot.value());

@@ -148,7 +148,7 @@ ReviewSlot slot_after_use(const std::vector<ReviewSlot>& slots, const KitSchedul
 void mark_all_missing(const Household& household, const BookView& view, const PlaceKey& kit, Day slot, Day today, Changes& changes) {
   MarkId id = next_ids(household).mark;
   for (const Position& position : view.positions) {
-    if (view.kit_of_place.at(position.at.place) != kit) continue;
+    if (*position.kit != kit) continue;
     for (const MarkWhat what : {MarkWhat::kThere, MarkWhat::kMissing}) {
       ReviewMark mark;
       mark.id = id;
@@ -217,7 +217,7 @@ Result<Outcome<ReviewStarted>> start_review(const Household& household, const Pl
   outcome.report.already_open = schedule->current->state == SlotState::kOpen;
   outcome.report.positions = static_cast<int>(
       std::count_if(view->positions.begin(), view->positions.end(),
-                    [&](const Position& position) { return view->kit_of_place.at(position.at.place) == kit; }));
+                    [&](const Position& position) { return *position.kit == kit; }));
   if (!outcome.report.already_open) {
     ReviewEvent event;
     event.id = next_ids(household).review_event;
@@ -318,7 +318,7 @@ Result<Outcome<ReviewFinished>> finish_review(const Household& household, const 
   std::vector<Leaving> missing, damaged, pulled;
   std::set<PlaceKey> unwalked, walked;
   for (const Position& position : view->positions) {
-    if (view->kit_of_place.at(position.at.place) != kit) continue;
+    if (*position.kit != kit) continue;
     const auto found = findings.find(position.at);
     HalfServings left = position.amount;
     Leaving leaving{position.at, position.food->key, {}, position.good_through, LeaveReason::kTooOld};

@@ -15,7 +15,7 @@ std::vector<BuyLine> pantry_lines(const Household& household, const PlanReport& 
   if (!view) return lines;  // make_plan has replayed the same record
   std::map<FoodKey, std::int64_t> on_hand;
   for (const Position& position : view->positions) {
-    const bool counts = !position.at.opened_on && view->kit_of_place.at(position.at.place).empty() &&
+    const bool counts = !position.at.opened_on && position.kit->empty() &&
                         position.facts->state == LotState::kOk &&
                         (!position.good_through || *position.good_through >= plan.as_of);
     if (counts) on_hand[position.food->key] += position.amount.whole_units(position.food->servings);

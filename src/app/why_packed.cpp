@@ -126,7 +126,7 @@ class InPlaceOfBuying {
     std::set<LotId> lots;
     std::vector<const Position*> candidates;
     for (const Position& position : work_.view.positions) {
-      const PlaceKey& kit = work_.view.kit_of_place.at(position.at.place);
+      const PlaceKey& kit = *position.kit;
       if (!kit.empty() && kit != kit_.plan->schedule.kit) continue;
       if (!lots_at(kit_.build, position.at).empty() || position.at.opened_on) continue;
       if (!serves(*position.food) || position.food->kind == FoodKind::kWater) continue;

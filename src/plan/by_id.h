@@ -32,6 +32,8 @@ class ById {
   [[nodiscard]] auto begin() const { return entries_.begin(); }
   [[nodiscard]] auto end() const { return entries_.end(); }
   [[nodiscard]] auto find(std::string_view id) const {
+    // Most of a few ids differ in their lengths already.
+    if (entries_.size() <= kFew) return std::find_if(entries_.begin(), entries_.end(), [&](const Entry& entry) { return entry.first == id; });
     const auto at = std::lower_bound(entries_.begin(), entries_.end(), id,
                                      [](const Entry& entry, std::string_view wanted) { return entry.first < wanted; });
     return at != entries_.end() && at->first == id ? at : entries_.end();
@@ -47,6 +49,7 @@ class ById {
   [[nodiscard]] const std::vector<std::string_view>& twice() const { return twice_; }
 
  private:
+  static constexpr std::size_t kFew = 8;
   std::vector<Entry> entries_;
   std::vector<std::string_view> twice_;
 };
