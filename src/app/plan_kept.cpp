@@ -51,7 +51,7 @@ Result<plan::Solution<Plan>> KeptPlans::solve(const std::string& name, const Pro
   if (!same) {
     const plan::Limits limits = limits_.value_or(plan::household_limits());
     if constexpr (std::is_same_v<Plan, plan::EatDownPlan>) {
-      const Plan before = readable ? std::move(solution.plan) : Plan{};
+      const plan::Solution<Plan> before = std::move(solution);
       solution = plan::solve(problem, limits, readable ? &before : nullptr);
     } else {
       solution = plan::solve(problem, limits);

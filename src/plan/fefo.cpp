@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <optional>
+#include <utility>
+#include <vector>
 
 namespace larderloop::plan {
 namespace {
@@ -26,13 +28,18 @@ Rank rank_of(const CompiledEat& problem, bool liking_first) {
         choice[eater] = std::min(CompiledEat::kMost, choice[eater] + servings);
     }
   }
-  Rank rank;
+  Rank rank(problem.products.size());
   for (std::size_t product = 0; product < problem.products.size(); ++product) {
+    std::vector<std::pair<std::int64_t, std::size_t>> order;
     for (std::size_t eater = 0; eater < problem.eaters.size(); ++eater) {
+      if (!problem.will_eat(product, eater)) continue;
       const std::int64_t dislike = 2 - std::clamp(problem.rating(product, eater), -2, 2);
-      rank.push_back(liking_first ? dislike * 2 * CompiledEat::kMost + choice[eater]
-                                  : choice[eater] * 8 + dislike);
+      order.emplace_back(liking_first ? dislike * 2 * CompiledEat::kMost + choice[eater]
+                                      : choice[eater] * 8 + dislike,
+                         eater);
     }
+    std::sort(order.begin(), order.end());
+    for (const auto& [by, eater] : order) rank[product].push_back(eater);
   }
   return rank;
 }

@@ -9,8 +9,6 @@
 
 namespace larderloop::plan {
 
-// Who is served first, per product * eaters + eater; smaller first.
-using Rank = std::vector<std::int64_t>;
 // The eater with the fewest alternatives first, then who likes it best.
 [[nodiscard]] Rank scarce_first(const CompiledEat& problem);
 // Who likes it best first, then the eater with the fewest alternatives.

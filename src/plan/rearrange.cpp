@@ -1,6 +1,9 @@
 // Makes a plan better by taking a few units out of neighbouring weeks and placing them anew, in
-// another order, each at its best meal; what is not worse stays. Thousands of such steps a second
-// find what no single move finds: a unit that finds a place only when two others change theirs.
+// another order, each at its best meal; what is not worse stays, and at first also what is a little
+// worse, less and less so (simulated annealing, Kirkpatrick, Gelatt and Vecchi 1983, with a linear
+// threshold in place of the exponential function, so that all is whole numbers). Thousands of such
+// steps a second find what no single move finds: a unit that finds a place only when two others
+// change theirs.
 #include "plan/fefo.h"
 
 #include <algorithm>
@@ -14,6 +17,8 @@ namespace {
 // The levels from waste on: wasted, donated, dislike, late, order.
 using Cost = std::array<std::int64_t, 5>;
 constexpr std::size_t kLate = 3;  // the first of the levels that only the last steps look at
+// What a serving given away and a point of dislike count beside each other at first.
+constexpr std::int64_t kDonated = 20;
 
 void add(Cost& sum, const Cost& more) {
   for (std::size_t k = 0; k < sum.size(); ++k) sum[k] += more[k];
@@ -44,18 +49,24 @@ class Rearranger {
         late_days_(std::clamp<std::int64_t>(problem.late_days, 0, 10'000)),
         scarce_(scarce_first(c_)),
         liked_(liked_first(c_)),
-        begin_(table.work()),
-        work_(work) {
-    for (std::size_t lot = 0; lot < c_.lots.size(); ++lot) {
-      if (table_.units_left[lot] > 0) closed_.push_back(lot);
-    }
+        begin_(table.work()) {
+    list_closed();
+    for (const OpenedUnit& unit : table_.units) spans_.push_back(span(unit));
+    for (std::size_t product = 0; product < c_.products.size(); ++product)
+      least_dislike_.push_back(least_dislike(product));
+    const auto units = static_cast<std::int64_t>(table_.units.size() + closed_.size());
+    work_ = std::min(work, work / kUnits * units);
+    trying_ = work_ / 10 * 8;
+    if (trying_ > 0) start_ = table_.units;
   }
 
   void run() {
-    while (spent() < work_ && step()) {
-      if (levels_ == kLate && (spent() * 3 >= work_ * 2 || quiet_ > patience())) {
-        levels_ = Cost{}.size();
+    for (; spent() < work_ && step(); steps_ += 1) {
+      if (spent() < trying_) {
         quiet_ = 0;
+      } else if (levels_ == kLate) {
+        if (Cost{} < change_) start_again();
+        levels_ = Cost{}.size();
       }
       if (quiet_ > patience()) break;
     }
@@ -67,10 +78,33 @@ class Rearranger {
   }
 
  private:
-  [[nodiscard]] std::int64_t spent() const { return table_.work() - begin_; }
+  [[nodiscard]] std::int64_t spent() const {
+    return table_.work() - begin_ + kLooksForStep * steps_;
+  }
   // Steps without anything better after which there is little to hope for.
   [[nodiscard]] std::size_t patience() const {
     return kPatience + kPatienceForUnit * (table_.units.size() + closed_.size());
+  }
+
+  // Of a unit, if everybody might have all of it that they can ever have at one meal.
+  [[nodiscard]] std::int64_t least_dislike(std::size_t product) const {
+    const std::size_t eaters = c_.eaters.size();
+    std::vector<std::int64_t> most(eaters, 0);
+    for (const CompiledEat::Seat& seat : c_.seats) {
+      const std::size_t week = c_.meals[seat.meal].week;
+      const std::int64_t here =
+          std::min({seat.appetite, c_.week_limit[week * eaters + seat.eater],
+                    c_.product_limit[(week * c_.products.size() + product) * eaters + seat.eater]});
+      most[seat.eater] = std::max(most[seat.eater], here);
+    }
+    const bool keeps = c_.products[product].open_days > 0;
+    std::int64_t left = c_.products[product].servings, dislike = 0;
+    for (const std::size_t eater : liked_[product]) {
+      const std::int64_t taken = keeps && most[eater] > 0 ? left : std::min(left, most[eater]);
+      dislike += taken * (2 - c_.rating(product, eater));
+      left -= taken;
+    }
+    return dislike;
   }
 
   [[nodiscard]] Cost closed(std::size_t lot) const {
@@ -92,11 +126,29 @@ class Rearranger {
     return std::lexicographical_compare(a.begin(), a.begin() + last, b.begin(), b.begin() + last);
   }
 
-  [[nodiscard]] bool touches(const OpenedUnit& unit, std::size_t first, std::size_t last) const {
-    return std::any_of(unit.helpings.begin(), unit.helpings.end(), [&](const auto& helping) {
-      const std::size_t week = c_.meals[c_.seats[helping.first].meal].week;
-      return week >= first && week <= last;
-    });
+  // Waste never grows.
+  [[nodiscard]] bool refused(const Cost& was, const Cost& is) {
+    const std::int64_t left = trying_ - spent();
+    if (left <= 0) return before(was, is);
+    if (is[0] != was[0]) return is[0] > was[0];
+    const std::int64_t worse = (is[1] - was[1]) * kDonated + is[2] - was[2];
+    const std::int64_t heat = kHeat * kFine * left / trying_;
+    return worse * kFine >
+           static_cast<std::int64_t>(dice_.below(static_cast<std::size_t>(heat) + 1));
+  }
+
+  // The weeks in which a unit is eaten from; none of one that is gone or stays where it is.
+  struct Span {
+    std::size_t first, last;
+  };
+  [[nodiscard]] Span span(const OpenedUnit& unit) const {
+    Span span{SIZE_MAX, 0};
+    if (!unit.live || unit.published) return span;
+    for (const auto& [seat, servings] : unit.helpings) {
+      const std::size_t week = c_.meals[c_.seats[seat].meal].week;
+      span = {std::min(span.first, week), std::max(span.last, week)};
+    }
+    return span;
   }
 
   // False: there is nothing to rearrange.
@@ -122,13 +174,14 @@ class Rearranger {
       add(is, unit ? opened(*unit) : closed(lot));
       if (unit) placed.push_back(std::move(*unit));
     }
-    if (before(was, is)) {
+    if (refused(was, is)) {
       for (OpenedUnit& unit : placed) table_.take_back(unit);
       for (const std::size_t index : out_) table_.put_back(table_.units[index]);
       quiet_ += 1;
       return true;
     }
     quiet_ = before(is, was) ? 0 : quiet_ + 1;
+    for (std::size_t k = 0; k < is.size(); ++k) change_[k] += is[k] - was[k];
     keep(std::move(placed));
     return true;
   }
@@ -145,16 +198,15 @@ class Rearranger {
     const bool for_one = !in.empty() && dice_.below(kForOne) == 0;
     const std::size_t first = for_one ? some_week_of(in.front()) : dice_.below(c_.weeks());
     const std::size_t last = first + dice_.below(kMostWeeks);
-    std::vector<std::size_t> near;
-    for (std::size_t index = 0; index < table_.units.size(); ++index) {
-      const OpenedUnit& unit = table_.units[index];
-      if (unit.live && !unit.published && touches(unit, first, last)) near.push_back(index);
+    near_.clear();
+    for (std::size_t index = 0; index < spans_.size(); ++index) {
+      if (spans_[index].first <= last && spans_[index].last >= first) near_.push_back(index);
     }
-    const std::size_t most = std::min(near.size(), 2 + dice_.below(kMostOut));
+    const std::size_t most = std::min(near_.size(), 2 + dice_.below(kMostOut));
     for (std::size_t n = 0; n < most; ++n) {
-      std::swap(near[n], near[n + dice_.below(near.size() - n)]);
-      out_.push_back(near[n]);
-      lots_.push_back(table_.units[near[n]].lot);
+      std::swap(near_[n], near_[n + dice_.below(near_.size() - n)]);
+      out_.push_back(near_[n]);
+      lots_.push_back(table_.units[near_[n]].lot);
     }
     lots_.insert(lots_.end(), in.begin(), in.end());
   }
@@ -214,49 +266,87 @@ class Rearranger {
       if (!before(cost, least)) continue;
       least = cost;
       best = unit;
+      // No meal is liked better, and later ones are later.
+      if (cost[0] == 0 && cost[2] <= least_dislike_[of.product]) break;
     }
     if (best) table_.put_back(*best);
     return best;
   }
 
-  void keep(std::vector<OpenedUnit> placed) {
-    for (const std::size_t index : out_) {
-      table_.units_left[table_.units[index].lot] += 1;
-      table_.units[index].live = false;
-      free_.push_back(index);
+  // What was tried came to nothing.
+  void start_again() {
+    for (OpenedUnit& unit : table_.units) {
+      if (!unit.live) continue;
+      table_.take_back(unit);
+      table_.units_left[unit.lot] += 1;
     }
-    for (OpenedUnit& unit : placed) {
+    table_.units = std::move(start_);
+    free_.clear();
+    spans_.clear();
+    for (OpenedUnit& unit : table_.units) {
+      table_.put_back(unit);
       table_.units_left[unit.lot] -= 1;
-      if (free_.empty()) {
-        table_.units.push_back(std::move(unit));
-      } else {
-        table_.units[free_.back()] = std::move(unit);
-        free_.pop_back();
-      }
+      spans_.push_back(span(unit));
     }
+    list_closed();
+  }
+
+  void list_closed() {
     closed_.clear();
     for (std::size_t lot = 0; lot < c_.lots.size(); ++lot) {
       if (table_.units_left[lot] > 0) closed_.push_back(lot);
     }
   }
 
+  void keep(std::vector<OpenedUnit> placed) {
+    for (const std::size_t index : out_) {
+      table_.units_left[table_.units[index].lot] += 1;
+      table_.units[index].live = false;
+      spans_[index] = span(table_.units[index]);
+      free_.push_back(index);
+    }
+    for (OpenedUnit& unit : placed) {
+      table_.units_left[unit.lot] -= 1;
+      if (free_.empty()) {
+        spans_.push_back(span(unit));
+        table_.units.push_back(std::move(unit));
+      } else {
+        spans_[free_.back()] = span(unit);
+        table_.units[free_.back()] = std::move(unit);
+        free_.pop_back();
+      }
+    }
+    list_closed();
+  }
+
   // Tried on generated households: fewer units out, or more of what has no place in, was no better;
   // more units out was worse.
   static constexpr std::size_t kMostOut = 4, kMostIn = 3, kMostWeeks = 5, kForOne = 3;
   static constexpr std::size_t kPatience = 200, kPatienceForUnit = 30;
+  static constexpr std::int64_t kLooksForStep = 20;
+  static constexpr std::int64_t kUnits = 500;  // smaller plans get less work
+  // Points of dislike by which a step may be worse at the very beginning, counted this finely.
+  static constexpr std::int64_t kHeat = 10, kFine = 16;
 
   Table& table_;
   const CompiledEat& c_;
   std::int64_t late_days_;
   Rank scarce_, liked_;
-  std::int64_t begin_, work_;
+  std::int64_t begin_;
+  std::int64_t work_ = 0, trying_ = 0;  // all of it; as long as a little worse is good enough
+  std::int64_t steps_ = 0;
   Dice dice_;
-  std::vector<std::size_t> closed_;  // lots with units that are not placed
-  std::vector<std::size_t> out_;     // units taken out, and
-  std::vector<std::size_t> lots_;    // their lots, then lots of closed units to be tried
-  std::vector<std::size_t> free_;    // units that are gone: their place in the list
-  std::size_t levels_ = kLate;  // that count: lateness and order only in the last third of the work
-  std::size_t quiet_ = 0;       // steps since something got better
+  std::vector<std::size_t> closed_;          // lots with units that are not placed
+  std::vector<std::size_t> out_;             // units taken out, and
+  std::vector<std::size_t> lots_;            // their lots, then lots of closed units to be tried
+  std::vector<std::size_t> free_;            // units that are gone: their place in the list
+  std::vector<OpenedUnit> start_;            // as they were
+  Cost change_{};                            // since then
+  std::size_t levels_ = kLate;               // that count: lateness and order only in the end
+  std::vector<std::int64_t> least_dislike_;  // by product
+  std::vector<Span> spans_;                  // by unit of the table
+  std::vector<std::size_t> near_;            // units of the weeks chosen
+  std::size_t quiet_ = 0;                    // steps since something got better
 };
 
 }  // namespace

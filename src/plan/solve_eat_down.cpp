@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <chrono>
 #include <limits>
+#include <map>
 #include <set>
 
 namespace larderloop::plan {
@@ -49,11 +50,12 @@ EatDownPlan starting_plan(const EatDownProblem& problem, const EatDownPlan* befo
 
 class EatDownSolver {
  public:
-  EatDownSolver(const EatDownProblem& problem, const Limits& limits, const EatDownPlan* before)
+  EatDownSolver(const EatDownProblem& problem, const Limits& limits,
+                const Solution<EatDownPlan>* before)
       : problem_(problem), limits_(limits), before_(before), compiled_(problem) {}
 
   Solution<EatDownPlan> solve() {
-    plan_ = starting_plan(problem_, before_);
+    plan_ = starting_plan(problem_, before_ == nullptr ? nullptr : &before_->plan);
     const Verdict verdict = check(problem_, plan_);
     values_ = vector_of(verdict);
     for (const Level& level : verdict.levels) names_.push_back(level.name);
@@ -61,7 +63,9 @@ class EatDownSolver {
     Solution<EatDownPlan> solution;
     solution.levels = check(problem_, plan_).levels;
     for (std::size_t k = 0; k < solution.levels.size(); ++k) {
-      if (k < bounds_.size()) solution.levels[k].bound = std::min(bounds_[k], values_[k]);
+      // No level is ever negative.
+      if (k < bounds_.size())
+        solution.levels[k].bound = std::clamp<std::int64_t>(bounds_[k], 0, values_[k]);
       if (!solution.levels[k].proven()) solution.stopped = true;
     }
     solution.plan = std::move(plan_);
@@ -77,45 +81,80 @@ class EatDownSolver {
     const EatModel blocks(problem_, compiled_, Grain::kWeeks);
     const std::size_t size = blocks.mip().columns.size();
     const bool few = size <= kMostForParts;
-    settle_waste();
-    if (!few) rearrange(kWork * std::clamp<std::int64_t>(limits_.nodes, 1, kMostTimes));
+    settle_waste(kMostUrgent);
+    const std::int64_t work = kWork * std::clamp<std::int64_t>(limits_.nodes, 1, kMostTimes);
     if (!allowed(blocks.mip(), blocks.point_of(plan_)) || size > kLargestBlocks) {
+      rearrange(work);
       bounds_.assign(values_.size(), 0);  // of the levels themselves: none is negative
       know_waste();
       return finish(size);
     }
     const bool wide = size > kMostForDislike && hurried();
-    bounds_ = relaxed_bounds(blocks.mip(), values_, through(wide ? "donated" : "dislike"));
-    know_waste();
-    if (few && open_through("dislike")) {
-      rearrange(kWork * std::clamp<std::int64_t>(limits_.nodes, 1, kMostTimes));
-      bounds_ = relaxed_bounds(blocks.mip(), values_, through("dislike"));
+    const std::size_t levels = through(wide ? "donated" : "dislike");
+    const auto know_bounds = [&] {
+      bounds_ = relaxed_bounds(blocks.mip(), values_, levels);
       know_waste();
+    };
+    if (few || before_ != nullptr) know_bounds();
+    if (before_ != nullptr && hurried() && goes_on_well()) return finish(size);
+    if (!few || open_through("dislike")) {
+      const std::vector<std::int64_t> then = values_;
+      rearrange(work);
+      if (!waste_is_known()) {
+        const std::int64_t wasted = values_[settled_.size()];
+        settle_waste(kMostUrgentAfterwards);
+        if (values_[settled_.size()] < wasted) rearrange(work);
+      }
+      // Bounds depend on the levels before them only.
+      const auto last = then.begin() + static_cast<std::ptrdiff_t>(levels) - 1;
+      if (bounds_.empty() || !std::equal(then.begin(), last, values_.begin())) know_bounds();
     }
-    if (few || !hurried() || nearly_proven()) improve_part(blocks);
+    if (few || !hurried()) improve_part(blocks);
     finish(size);
   }
 
   // What can be given away need not be wasted: the waste is that of the lots which are too near
   // their dates for it, whatever becomes of the others. They are few, of few weeks, so that this
-  // level is settled by itself, beside what was shown or asked for.
-  void settle_waste() {
+  // level is settled by itself, beside what was shown or asked for. Often the first week or two of
+  // them say all of it.
+  // `most`: columns of an exact model that is searched.
+  void settle_waste(std::size_t most) {
     const std::size_t wasted = through("wasted") - 1;
-    const EatDownProblem urgent = urgent_part();
+    const EatDownProblem all = urgent_part(CompiledEat::kFar);
+    EatDownPlan plan = rearranged(all, CompiledEat(all), starting_plan(all, nullptr), kFirstWork);
+    const std::int64_t reached = vector_of(check(all, plan))[wasted];
+    std::size_t before = SIZE_MAX;
+    for (const std::int64_t days : {kWeek, 2 * kWeek, 3 * kWeek, CompiledEat::kFar}) {
+      const EatDownProblem urgent = urgent_part(days);
+      if (urgent.lots.size() == before) continue;
+      before = urgent.lots.size();
+      const bool last = before == all.lots.size();
+      plan = settled_waste(urgent, plan, wasted, last ? 0 : reached - reached / 8, most);
+      if (waste_is_known()) return;
+    }
+    if (least_waste_ < values_[wasted]) take(rearranged(problem_, compiled_, plan, kFirstWork));
+  }
+
+  // The plan of the urgent lots, from one of others; gives a bound of waste. Is less wasted than
+  // `enough`, it will not say all, and no search is made.
+  EatDownPlan settled_waste(const EatDownProblem& urgent, EatDownPlan plan, std::size_t wasted,
+                            std::int64_t enough, std::size_t most) {
     const CompiledEat compiled(urgent);
-    EatDownPlan plan = rearranged(urgent, compiled, starting_plan(urgent, nullptr), kFirstWork);
+    plan = rearranged(urgent, compiled, plan, kFirstWork);
     settled_ = vector_of(check(urgent, plan));
     std::vector<std::int64_t> bounds =
         relaxed_bounds(EatModel(urgent, compiled, Grain::kWeeks).mip(), settled_, wasted + 1);
     bounds.resize(wasted + 1);
     settled_.resize(wasted + 1);
-    if (bounds != settled_) {
+    if (bounds != settled_ && settled_[wasted] >= enough) {
       const EatModel exact(urgent, compiled, Grain::kMeals);
       const MipPoint start = exact.point_of(plan);
-      if (exact.mip().columns.size() <= (hurried() ? kMostUrgent : kLargestBlocks) &&
+      if (exact.mip().columns.size() <= (hurried() ? most : kLargestBlocks) &&
           allowed(exact.mip(), start)) {
         Effort effort = exact_effort();
         effort.relaxed = effort.branched = effort.dived = wasted + 1;
+        effort.searched_near = wasted + 1;
+        effort.most_near = kMostNear;
         MipOutcome outcome = solve_levels(exact.mip(), start, effort, bounds);
         plan = exact.plan_of(outcome.point);
         settled_ = std::move(outcome.values);
@@ -123,24 +162,49 @@ class EatDownSolver {
       }
     }
     settled_.resize(wasted);
-    least_waste_ = bounds[wasted];
-    take(rearranged(problem_, compiled_, plan, kFirstWork));
+    least_waste_ = std::max(least_waste_, bounds[wasted]);
+    return plan;
   }
 
-  // Without the lots that can be given away, unless something of them was shown or asked for.
-  [[nodiscard]] EatDownProblem urgent_part() const {
-    std::set<std::string> others, promised;
-    for (const CompiledEat::Lot& lot : compiled_.lots) {
-      if (lot.donatable) others.insert(lot.source->id);
-    }
+  // Is the plan's waste the least, beside the levels before it?
+  [[nodiscard]] bool waste_is_known() const {
+    return least_waste_ >= values_[settled_.size()] &&
+           std::equal(settled_.begin(), settled_.end(), values_.begin());
+  }
+
+  // The lots with so many days left at most, without those that can be given away. Of products that
+  // were shown or asked for these stay, to be opened until the last day of that: what a plan opens
+  // later, it may as well give away.
+  [[nodiscard]] EatDownProblem urgent_part(std::int64_t days) const {
+    std::map<std::string, bool> donatable;
+    for (const CompiledEat::Lot& lot : compiled_.lots) donatable[lot.source->id] = lot.donatable;
+    std::set<std::string> promised;
     for (const MealServing& each : problem_.published) promised.insert(each.product);
     for (const MealServing& each : problem_.wished) promised.insert(each.product);
     EatDownProblem urgent = problem_;
+    urgent.donate_days = 0;
     urgent.lots.clear();
-    for (const EatLot& lot : problem_.lots) {
-      if (others.count(lot.id) == 0 || promised.count(lot.product) > 0) urgent.lots.push_back(lot);
+    for (EatLot lot : problem_.lots) {
+      const auto known = donatable.find(lot.id);
+      const bool others = known != donatable.end() && known->second;
+      const bool soon = lot.last_good_day - compiled_.today < days;
+      if ((others || !soon) && promised.count(lot.product) == 0 && known != donatable.end())
+        continue;
+      lot.may_donate = others;
+      if (others) lot.last_good_day = std::min(lot.last_good_day, last_promised());
+      urgent.lots.push_back(std::move(lot));
     }
     return urgent;
+  }
+
+  // The last day of what was shown or asked for.
+  [[nodiscard]] std::int64_t last_promised() const {
+    std::int64_t last = problem_.published.empty() ? compiled_.today : problem_.published_until;
+    for (const MealServing& each : problem_.wished) {
+      const std::size_t meal = compiled_.meal_of(each.meal);
+      if (meal < compiled_.meals.size()) last = std::max(last, compiled_.meals[meal].day);
+    }
+    return last;
   }
 
   // A bound beside the values before it, so only where these are the same.
@@ -180,12 +244,19 @@ class EatDownSolver {
     }
   }
 
-  // So little is left between plan and bounds that a search may well close it.
-  [[nodiscard]] bool nearly_proven() const {
-    std::int64_t gap = 0;
-    for (std::size_t k = 0; k < std::min(through("dislike"), values_.size()); ++k)
-      gap += values_[k] - bounds_[k];
-    return gap > 0 && gap * 33 <= values_[through("dislike") - 1];
+  // An earlier day's plan that goes on as near to its bounds as it was, or nearly proven, is not
+  // searched for again: the household was told it.
+  [[nodiscard]] bool goes_on_well() const {
+    for (std::size_t k = 0; k < std::min(through("dislike"), values_.size()); ++k) {
+      const std::int64_t gap = values_[k] - bounds_[k];
+      std::int64_t then = 0;
+      for (const Level& level : before_->levels) {
+        if (level.name == names_[k] && level.bound) then = level.value - *level.bound;
+      }
+      const bool near = k >= through("wasted") && gap * 100 <= values_[k] * kNearPercent;
+      if (gap > 0 && gap > then && !near) return false;
+    }
+    return true;
   }
 
   // Is a level through the named one not proven?
@@ -302,13 +373,15 @@ class EatDownSolver {
   static constexpr std::size_t kMostForDislike =
       12'000;  // columns of the blocks; beyond, a bound of dislike only when asked
   static constexpr std::size_t kMostUrgent =
-      4'500;  // columns of what is near its date; beyond, only when asked
+      4'500;  // columns of what is near its date; beyond, first other ways are tried,
+  static constexpr std::size_t kMostUrgentAfterwards = 6'000;  // and beyond this only when asked
   static constexpr std::size_t kMostAhead = 10'000;  // columns; beyond, waste alone is relaxed
+  static constexpr std::int64_t kWeek = 7, kNearPercent = 2;
   static constexpr const char* kNear = "late";
   static constexpr std::int64_t kSteps = 24'000'000;  // of the simplex algorithm, times columns
   // Of rearranging: at first, for each node allowed, at most so many times, and between two looks
   // at the clock.
-  static constexpr std::int64_t kFirstWork = 4'000'000, kWork = 2'000'000, kMostTimes = 200,
+  static constexpr std::int64_t kFirstWork = 4'000'000, kWork = 6'000'000, kMostTimes = 200,
                                 kSlice = 4'000'000;
   static constexpr std::size_t kMostNear = 600;
   static constexpr std::size_t kMostForAll = 4'000;     // columns
@@ -316,7 +389,7 @@ class EatDownSolver {
 
   const EatDownProblem& problem_;
   const Limits& limits_;
-  const EatDownPlan* before_;
+  const Solution<EatDownPlan>* before_;
   std::chrono::steady_clock::time_point begun_ = std::chrono::steady_clock::now();
   CompiledEat compiled_;
   EatDownPlan plan_;
@@ -330,7 +403,7 @@ class EatDownSolver {
 }  // namespace
 
 Solution<EatDownPlan> solve(const EatDownProblem& problem, const Limits& limits,
-                            const EatDownPlan* before) {
+                            const Solution<EatDownPlan>* before) {
   return EatDownSolver(problem, limits, before).solve();
 }
 

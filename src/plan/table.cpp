@@ -8,20 +8,25 @@ Table::Table(const CompiledEat& problem)
     : from_open(problem.open_lots.size()),
       first_opening(problem.products.size(), 0),
       problem_(problem),
+      seat_at_(problem.meals.size() * problem.eaters.size(), problem.seats.size()),
+      seat_left_(seat_at_.size(), 0),
       week_left_(problem.week_limit),
       product_left_(problem.product_limit) {
   for (const CompiledEat::Lot& lot : problem.lots) units_left.push_back(lot.units);
-  for (const CompiledEat::Seat& seat : problem.seats) seat_left_.push_back(seat.appetite);
+  for (std::size_t seat = 0; seat < problem.seats.size(); ++seat) {
+    const CompiledEat::Seat& at = problem.seats[seat];
+    seat_at_[at.meal * problem.eaters.size() + at.eater] = seat;
+    seat_left_[at.meal * problem.eaters.size() + at.eater] = at.appetite;
+  }
 }
 
 std::int64_t Table::room(std::size_t seat, std::size_t product) const {
   work_ += 1;
-  if (seat_left_[seat] == 0) return 0;
   const CompiledEat::Seat& at = problem_.seats[seat];
   if (!problem_.will_eat(product, at.eater)) return 0;
   const std::size_t week = problem_.meals[at.meal].week;
   const std::size_t eaters = problem_.eaters.size();
-  return std::min({seat_left_[seat], week_left_[week * eaters + at.eater],
+  return std::min({seat_left_[at.meal * eaters + at.eater], week_left_[week * eaters + at.eater],
                    product_left_[(week * problem_.products.size() + product) * eaters + at.eater]});
 }
 
@@ -41,33 +46,35 @@ void Table::eat(std::size_t seat, std::size_t product, std::int64_t servings) {
   const CompiledEat::Seat& at = problem_.seats[seat];
   const std::size_t week = problem_.meals[at.meal].week;
   const std::size_t eaters = problem_.eaters.size();
-  seat_left_[seat] -= servings;
+  seat_left_[at.meal * eaters + at.eater] -= servings;
   week_left_[week * eaters + at.eater] -= servings;
   product_left_[(week * problem_.products.size() + product) * eaters + at.eater] -= servings;
 }
 
 std::int64_t Table::serve(std::size_t meal, std::size_t product, std::int64_t wanted,
-                          const std::vector<std::int64_t>& rank, Helpings& helpings) {
-  const CompiledEat::Meal& at = problem_.meals[meal];
-  seating_.clear();
-  for (std::size_t seat = at.seats_begin; seat < at.seats_end; ++seat) {
-    if (room(seat, product) == 0) continue;
-    seating_.emplace_back(rank[product * problem_.eaters.size() + problem_.seats[seat].eater],
-                          seat);
-  }
-  std::sort(seating_.begin(), seating_.end());
+                          const Rank& rank, Helpings& helpings) {
+  const std::size_t eaters = problem_.eaters.size(), week = problem_.meals[meal].week;
+  std::int64_t* const seat_left = &seat_left_[meal * eaters];
+  std::int64_t* const week_left = &week_left_[week * eaters];
+  std::int64_t* const product_left =
+      &product_left_[(week * problem_.products.size() + product) * eaters];
   std::int64_t served = 0;
-  for (const auto& [by, seat] : seating_) {
-    if (served == wanted) break;
-    const std::int64_t servings = std::min(wanted - served, room(seat, product));
-    eat(seat, product, servings);
-    helpings.emplace_back(seat, servings);
+  for (const std::size_t eater : rank[product]) {
+    work_ += 1;
+    const std::int64_t servings =
+        std::min({wanted - served, seat_left[eater], week_left[eater], product_left[eater]});
+    if (servings <= 0) continue;
+    seat_left[eater] -= servings;
+    week_left[eater] -= servings;
+    product_left[eater] -= servings;
+    helpings.emplace_back(seat_at_[meal * eaters + eater], servings);
     served += servings;
+    if (served == wanted) break;
   }
   return served;
 }
 
-void Table::fill(OpenedUnit& unit, const std::vector<std::int64_t>& rank) {
+void Table::fill(OpenedUnit& unit, const Rank& rank) {
   const std::size_t product = problem_.lots[unit.lot].product;
   const CompiledEat::Product& of = problem_.products[product];
   const std::int64_t through = problem_.meals[unit.meal].day + of.open_days;
@@ -90,8 +97,7 @@ void Table::put_back(OpenedUnit& unit) {
     eat(seat, problem_.lots[unit.lot].product, servings);
 }
 
-std::optional<OpenedUnit> Table::place(std::size_t lot, bool whole_only,
-                                       const std::vector<std::int64_t>& rank) {
+std::optional<OpenedUnit> Table::place(std::size_t lot, bool whole_only, const Rank& rank) {
   const CompiledEat::Lot& of = problem_.lots[lot];
   const std::int64_t servings = problem_.products[of.product].servings;
   std::optional<OpenedUnit> best;

@@ -13,6 +13,9 @@
 
 namespace larderloop::plan {
 
+// By product: the eaters who will eat it, in the order in which they are served.
+using Rank = std::vector<std::vector<std::size_t>>;
+
 using Helpings = std::vector<std::pair<std::size_t, std::int64_t>>;  // seat, servings
 
 // One unit opened at a meal, with the servings eaten from it there and, while it keeps, later.
@@ -38,19 +41,17 @@ class Table {
   [[nodiscard]] bool week_has_room(std::size_t week, std::size_t product) const;
   void eat(std::size_t seat, std::size_t product, std::int64_t servings);
 
-  // Takes up to `wanted` servings at the meal, best seats first by `rank` (smaller first, per
-  // product and eater).
-  std::int64_t serve(std::size_t meal, std::size_t product, std::int64_t wanted,
-                     const std::vector<std::int64_t>& rank, Helpings& helpings);
+  // Takes up to `wanted` servings at the meal, in the order of `rank`.
+  std::int64_t serve(std::size_t meal, std::size_t product, std::int64_t wanted, const Rank& rank,
+                     Helpings& helpings);
   // Fills a unit from its meal through its open life. Pre: unit.lot and unit.meal are set.
-  void fill(OpenedUnit& unit, const std::vector<std::int64_t>& rank);
+  void fill(OpenedUnit& unit, const Rank& rank);
   void take_back(OpenedUnit& unit);  // its servings; the helpings stay listed
   void put_back(OpenedUnit& unit);   // what take_back took
 
   // The earliest meal where a unit of the lot is eaten up; without such a meal, unless
   // `whole_only`, the one where most of it is eaten. The unit is filled, but not listed.
-  std::optional<OpenedUnit> place(std::size_t lot, bool whole_only,
-                                  const std::vector<std::int64_t>& rank);
+  std::optional<OpenedUnit> place(std::size_t lot, bool whole_only, const Rank& rank);
 
   [[nodiscard]] const CompiledEat& problem() const { return problem_; }
   [[nodiscard]] std::int64_t work() const { return work_; }
@@ -62,8 +63,9 @@ class Table {
 
  private:
   const CompiledEat& problem_;
-  std::vector<std::int64_t> seat_left_, week_left_, product_left_;
-  std::vector<std::pair<std::int64_t, std::size_t>> seating_;  // scratch
+  std::vector<std::size_t> seat_at_;     // meal * eaters + eater
+  std::vector<std::int64_t> seat_left_;  // likewise; 0 also for who is not there
+  std::vector<std::int64_t> week_left_, product_left_;
   mutable std::int64_t work_ = 0;
 };
 

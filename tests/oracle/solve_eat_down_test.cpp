@@ -9,7 +9,11 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <iterator>
+#include <map>
 #include <optional>
+#include <string>
+#include <vector>
 
 namespace larderloop::plan {
 namespace {
@@ -130,6 +134,93 @@ TEST(SolveEatDown, FamiliesAreNeverWorseThanTheGreedyPlanAndTheSameTwice) {
     EXPECT_EQ(values(again.levels), values(once.levels));
     EXPECT_EQ(again.plan.servings, once.plan.servings);
   }
+}
+
+// What is left a week later when everybody ate what was planned, and the rest was given away or is
+// past. Pre: units are eaten up at the meal where they are opened, and the next week begins a week
+// after today.
+EatDownProblem a_week_later(EatDownProblem problem, const EatDownPlan& plan) {
+  const std::int64_t then = problem.today + 7;
+  std::map<std::string, std::int64_t> opened;
+  for (const Opened& each : plan.opened) {
+    for (const EatMeal& meal : problem.meals) {
+      if (meal.id == each.meal && meal.day < then) opened[each.lot] += each.units;
+    }
+  }
+  for (const LotUnits& each : plan.donated) opened[each.lot] += each.units;
+  for (EatLot& lot : problem.lots) {
+    lot.units -= opened[lot.id];
+    if (lot.last_good_day < then) lot.units = 0;
+  }
+  std::vector<EatMeal> meals;
+  for (const EatMeal& meal : problem.meals) {
+    if (meal.day >= then) meals.push_back(meal);
+  }
+  problem.meals = meals;
+  for (Eater& eater : problem.eaters) eater.eaten_this_week.clear();
+  problem.today = problem.week_start = then;
+  problem.horizon_days -= 7;
+  return problem;
+}
+
+EatDownPlan from_day(const EatDownProblem& problem, const EatDownPlan& plan) {
+  const auto later = [&](const auto& each) {
+    return std::any_of(problem.meals.begin(), problem.meals.end(),
+                       [&](const EatMeal& meal) { return meal.id == each.meal; });
+  };
+  EatDownPlan rest = plan;
+  rest.opened.clear();
+  rest.servings.clear();
+  rest.donated.clear();
+  rest.wasted.clear();
+  std::copy_if(plan.opened.begin(), plan.opened.end(), std::back_inserter(rest.opened), later);
+  std::copy_if(plan.servings.begin(), plan.servings.end(), std::back_inserter(rest.servings),
+               later);
+  for (const LotUnits& each : plan.wasted) {
+    const auto lot = std::find_if(problem.lots.begin(), problem.lots.end(),
+                                  [&](const EatLot& one) { return one.id == each.lot; });
+    if (lot->last_good_day >= problem.today) rest.wasted.push_back(each);
+  }
+  return rest;
+}
+
+TEST(SolveEatDown, AFollowedPlanGoesOnAsGoodAsItWas) {
+  test::EatSize size = test::kFamilyEat;
+  size.products = 14;
+  size.lots = 60;
+  size.weeks = 12;
+  size.open_lots = size.published = false;
+  std::uint64_t better = 0;
+  for (std::uint64_t seed = 1; seed <= 3; ++seed) {
+    SCOPED_TRACE(seed);
+    EatDownProblem problem = test::make_eat_problem(seed, size);
+    problem.week_start = problem.today;
+    for (EatProduct& product : problem.products) product.open_days = 0;
+    const Solution<EatDownPlan> first = solve(problem, household_limits());
+    const EatDownProblem next = a_week_later(problem, first.plan);
+    const Verdict rest = check(next, from_day(next, first.plan));
+    ASSERT_TRUE(rest.allowed()) << rest.violations.front();
+    const Solution<EatDownPlan> second = solve(next, household_limits(), &first);
+    ASSERT_TRUE(check(next, second.plan).allowed());
+    EXPECT_LE(values(second.levels), values(rest.levels));
+    for (std::size_t k = 0; k < rest.levels.size(); ++k) {
+      if (rest.levels[k].name == "late") break;
+      ASSERT_TRUE(second.levels[k].bound);
+      EXPECT_LE(*second.levels[k].bound, rest.levels[k].value);
+      if (second.levels[k].value < rest.levels[k].value) break;
+    }
+    // A poor plan of the day before, with nothing known of how good it was, is not simply gone on
+    // with.
+    Solution<EatDownPlan> poor;
+    poor.plan = plain_date_order_with_rules(problem);
+    const Vector then = values(check(problem, poor.plan).levels);
+    const Vector now = values(solve(problem, household_limits(), &poor).levels);
+    EXPECT_LE(now, then);
+    const Vector best = values(first.levels);
+    EXPECT_LE(Vector(now.begin(), now.begin() + 3), Vector(best.begin(), best.begin() + 3));
+    better += now < then ? 1U : 0U;
+  }
+  EXPECT_EQ(better, 3U);
 }
 
 TEST(SolveEatDown, WithNothingToDecideThereIsStillAPlan) {

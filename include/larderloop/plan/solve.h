@@ -43,9 +43,11 @@ struct Solution {
   }
 };
 
-// `before`: a plan of an earlier day, as far as it still goes where the search starts, so that little changes when little happened.
+// `before`: the solution of an earlier day. As far as its plan still goes the search starts there, so that little changes when little
+// happened; and where it goes on as near to its bounds as it was then, or waste is proven and the rest is within two hundredths, there is no
+// further search, unless more than the household's usual limits is asked for.
 [[nodiscard]] Solution<EatDownPlan> solve(const EatDownProblem& problem, const Limits& limits,
-                                          const EatDownPlan* before = nullptr);
+                                          const Solution<EatDownPlan>* before = nullptr);
 [[nodiscard]] Solution<RefillPlan> solve(const RefillProblem& problem, const Limits& limits);
 
 // The integer program of one level, the levels before it held at `values` (as many as there are
