@@ -96,8 +96,9 @@ Result<int> solve_and_print(const PlanProblemOptions& given, const PlanningProbl
 
 void add_plan_problem_options(CLI::App& app, PlanProblemOptions& options) {
   const std::string effort = "How hard to try";
-  add_text(app, "--nodes", options.nodes, "N",
-           "Steps of branch and bound that each aim may take (200 when not given)")
+  add_text(
+      app, "--nodes", options.nodes, "N",
+      "Steps of branch and bound that each aim may take (20 when not given; 200 with --seconds)")
       ->group(effort);
   add_text(app, "--seconds", options.seconds, "S",
            "Seconds that the whole search may take; the same question may then get another answer")
@@ -154,7 +155,9 @@ Status check_plan_problem_options(const PlanProblemOptions& given) {
 }
 
 Result<plan::Limits> limits_of(const PlanProblemOptions& given) {
-  plan::Limits limits = given.prove ? plan::without_limits() : plan::Limits{};
+  plan::Limits limits = given.prove             ? plan::without_limits()
+                        : given.seconds.empty() ? plan::household_limits()
+                                                : plan::Limits{};
   if (!given.nodes.empty()) {
     auto nodes = read_count("--nodes", given.nodes, 1, kMostNodes);
     if (!nodes) return fail(nodes.error());
