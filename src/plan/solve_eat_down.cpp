@@ -81,7 +81,7 @@ class EatDownSolver {
     const EatModel blocks(problem_, compiled_, Grain::kWeeks);
     const std::size_t size = blocks.mip().columns.size();
     const bool few = size <= kMostForParts;
-    settle_waste(kMostUrgent);
+    settle_waste();
     const std::int64_t work = kWork * std::clamp<std::int64_t>(limits_.nodes, 1, kMostTimes);
     if (!allowed(blocks.mip(), blocks.point_of(plan_)) || size > kLargestBlocks) {
       rearrange(work);
@@ -100,9 +100,10 @@ class EatDownSolver {
     if (!few || open_through("dislike")) {
       const std::vector<std::int64_t> then = values_;
       rearrange(work);
-      if (!waste_is_known()) {
+      if (left_out_ && !waste_is_known()) {
         const std::int64_t wasted = values_[settled_.size()];
-        settle_waste(kMostUrgentAfterwards);
+        const EatDownProblem all = urgent_part(CompiledEat::kFar);
+        settle_last(all, tried(all), kMostUrgentAfterwards);
         if (values_[settled_.size()] < wasted) rearrange(work);
       }
       // Bounds depend on the levels before them only.
@@ -117,28 +118,36 @@ class EatDownSolver {
   // their dates for it, whatever becomes of the others. They are few, of few weeks, so that this
   // level is settled by itself, beside what was shown or asked for. Often the first week or two of
   // them say all of it.
-  // `most`: columns of an exact model that is searched.
-  void settle_waste(std::size_t most) {
-    const std::size_t wasted = through("wasted") - 1;
+  void settle_waste() {
     const EatDownProblem all = urgent_part(CompiledEat::kFar);
-    EatDownPlan plan = rearranged(all, CompiledEat(all), starting_plan(all, nullptr), kFirstWork);
-    const std::int64_t reached = vector_of(check(all, plan))[wasted];
-    std::size_t before = SIZE_MAX;
-    for (const std::int64_t days : {kWeek, 2 * kWeek, 3 * kWeek, CompiledEat::kFar}) {
+    EatDownPlan plan = tried(all);
+    const std::int64_t reached = vector_of(check(all, plan))[through("wasted") - 1];
+    std::size_t before = all.lots.size();
+    for (const std::int64_t days : {kWeek, 2 * kWeek, 3 * kWeek}) {
       const EatDownProblem urgent = urgent_part(days);
       if (urgent.lots.size() == before) continue;
       before = urgent.lots.size();
-      const bool last = before == all.lots.size();
-      plan = settled_waste(urgent, plan, wasted, last ? 0 : reached - reached / 8, most);
+      plan = settled_waste(urgent, plan, reached - reached / 8, kMostUrgent);
       if (waste_is_known()) return;
     }
-    if (least_waste_ < values_[wasted]) take(rearranged(problem_, compiled_, plan, kFirstWork));
+    settle_last(all, plan, kMostUrgent);
+  }
+
+  // `most`: columns of an exact model that is searched.
+  void settle_last(const EatDownProblem& all, EatDownPlan plan, std::size_t most) {
+    plan = settled_waste(all, plan, 0, most);
+    if (!waste_is_known()) take(rearranged(problem_, compiled_, plan, kFirstWork));
+  }
+
+  [[nodiscard]] static EatDownPlan tried(const EatDownProblem& problem) {
+    return rearranged(problem, CompiledEat(problem), starting_plan(problem, nullptr), kFirstWork);
   }
 
   // The plan of the urgent lots, from one of others; gives a bound of waste. Is less wasted than
   // `enough`, it will not say all, and no search is made.
-  EatDownPlan settled_waste(const EatDownProblem& urgent, EatDownPlan plan, std::size_t wasted,
-                            std::int64_t enough, std::size_t most) {
+  EatDownPlan settled_waste(const EatDownProblem& urgent, EatDownPlan plan, std::int64_t enough,
+                            std::size_t most) {
+    const std::size_t wasted = through("wasted") - 1;
     const CompiledEat compiled(urgent);
     plan = rearranged(urgent, compiled, plan, kFirstWork);
     settled_ = vector_of(check(urgent, plan));
@@ -149,8 +158,8 @@ class EatDownSolver {
     if (bounds != settled_ && settled_[wasted] >= enough) {
       const EatModel exact(urgent, compiled, Grain::kMeals);
       const MipPoint start = exact.point_of(plan);
-      if (exact.mip().columns.size() <= (hurried() ? most : kLargestBlocks) &&
-          allowed(exact.mip(), start)) {
+      left_out_ = exact.mip().columns.size() > (hurried() ? most : kLargestBlocks);
+      if (!left_out_ && allowed(exact.mip(), start)) {
         Effort effort = exact_effort();
         effort.relaxed = effort.branched = effort.dived = wasted + 1;
         effort.searched_near = wasted + 1;
@@ -374,7 +383,7 @@ class EatDownSolver {
       12'000;  // columns of the blocks; beyond, a bound of dislike only when asked
   static constexpr std::size_t kMostUrgent =
       4'500;  // columns of what is near its date; beyond, first other ways are tried,
-  static constexpr std::size_t kMostUrgentAfterwards = 6'000;  // and beyond this only when asked
+  static constexpr std::size_t kMostUrgentAfterwards = 5'000;  // and beyond this only when asked
   static constexpr std::size_t kMostAhead = 10'000;  // columns; beyond, waste alone is relaxed
   static constexpr std::int64_t kWeek = 7, kNearPercent = 2;
   static constexpr const char* kNear = "late";
@@ -398,6 +407,7 @@ class EatDownSolver {
   std::vector<std::int64_t> bounds_;
   std::vector<std::int64_t> settled_;  // the levels before waste, when that was settled
   std::int64_t least_waste_ = 0;
+  bool left_out_ = false;  // the exact model of the urgent lots was too large
 };
 
 }  // namespace
