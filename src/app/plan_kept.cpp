@@ -1,6 +1,8 @@
 #include "app/plan_kept.h"
 
+#include "app/plan_build.h"
 #include "app/plan_kept_text.h"
+#include "larderloop/core/date.h"
 #include "larderloop/plan/check.h"
 
 #include <algorithm>
@@ -37,6 +39,14 @@ bool still_holds(const Problem& problem, plan::Solution<Plan>& kept) {
   return true;
 }
 
+// A plan of an earlier day may stand as it is. One of today is asked for again because somebody
+// changed something, a guest perhaps, and wants to see what becomes of it.
+bool of_earlier_day(const plan::EatDownPlan& plan, std::int64_t today) {
+  const std::string begins = iso_day(number_day(today));  // as the names of its meals do
+  return std::any_of(plan.servings.begin(), plan.servings.end(),
+                     [&](const plan::MealServing& each) { return each.meal < begins; });
+}
+
 }  // namespace
 
 template <typename Problem, typename Plan>
@@ -52,7 +62,8 @@ Result<plan::Solution<Plan>> KeptPlans::solve(const std::string& name, const Pro
     const plan::Limits limits = limits_.value_or(plan::household_limits());
     if constexpr (std::is_same_v<Plan, plan::EatDownPlan>) {
       const plan::Solution<Plan> before = std::move(solution);
-      solution = plan::solve(problem, limits, readable ? &before : nullptr);
+      solution = plan::solve(problem, limits, readable ? &before : nullptr,
+                             of_earlier_day(before.plan, problem.today));
     } else {
       solution = plan::solve(problem, limits);
     }
@@ -72,7 +83,7 @@ Result<plan::Solution<plan::EatDownPlan>> KeptPlans::eat_down(const plan::EatDow
 }
 
 Result<plan::Solution<plan::RefillPlan>> KeptPlans::refill(const std::string& kit,
-                                                   const plan::RefillProblem& problem) {
+                                                           const plan::RefillProblem& problem) {
   return solve<plan::RefillProblem, plan::RefillPlan>("refill " + kit, problem);
 }
 

@@ -51,8 +51,12 @@ EatDownPlan starting_plan(const EatDownProblem& problem, const EatDownPlan* befo
 class EatDownSolver {
  public:
   EatDownSolver(const EatDownProblem& problem, const Limits& limits,
-                const Solution<EatDownPlan>* before)
-      : problem_(problem), limits_(limits), before_(before), compiled_(problem) {}
+                const Solution<EatDownPlan>* before, bool may_stand)
+      : problem_(problem),
+        limits_(limits),
+        before_(before),
+        may_stand_(may_stand && before != nullptr && hurried()),
+        compiled_(problem) {}
 
   Solution<EatDownPlan> solve() {
     plan_ = starting_plan(problem_, before_ == nullptr ? nullptr : &before_->plan);
@@ -95,8 +99,8 @@ class EatDownSolver {
       bounds_ = relaxed_bounds(blocks.mip(), values_, levels);
       know_waste();
     };
-    if (few || before_ != nullptr) know_bounds();
-    if (before_ != nullptr && hurried() && goes_on_well()) return finish(size);
+    if (few || may_stand_) know_bounds();
+    if (may_stand_ && goes_on_well()) return finish(size);
     if (!few || open_through("dislike")) {
       const std::vector<std::int64_t> then = values_;
       rearrange(work);
@@ -399,6 +403,7 @@ class EatDownSolver {
   const EatDownProblem& problem_;
   const Limits& limits_;
   const Solution<EatDownPlan>* before_;
+  bool may_stand_;
   std::chrono::steady_clock::time_point begun_ = std::chrono::steady_clock::now();
   CompiledEat compiled_;
   EatDownPlan plan_;
@@ -413,8 +418,8 @@ class EatDownSolver {
 }  // namespace
 
 Solution<EatDownPlan> solve(const EatDownProblem& problem, const Limits& limits,
-                            const Solution<EatDownPlan>* before) {
-  return EatDownSolver(problem, limits, before).solve();
+                            const Solution<EatDownPlan>* before, bool may_stand) {
+  return EatDownSolver(problem, limits, before, may_stand).solve();
 }
 
 std::string export_model(const EatDownProblem& problem, const std::string& level,

@@ -200,7 +200,7 @@ TEST(SolveEatDown, AFollowedPlanGoesOnAsGoodAsItWas) {
     const EatDownProblem next = a_week_later(problem, first.plan);
     const Verdict rest = check(next, from_day(next, first.plan));
     ASSERT_TRUE(rest.allowed()) << rest.violations.front();
-    const Solution<EatDownPlan> second = solve(next, household_limits(), &first);
+    const Solution<EatDownPlan> second = solve(next, household_limits(), &first, true);
     ASSERT_TRUE(check(next, second.plan).allowed());
     EXPECT_LE(values(second.levels), values(rest.levels));
     for (std::size_t k = 0; k < rest.levels.size(); ++k) {
@@ -214,7 +214,7 @@ TEST(SolveEatDown, AFollowedPlanGoesOnAsGoodAsItWas) {
     Solution<EatDownPlan> poor;
     poor.plan = plain_date_order_with_rules(problem);
     const Vector then = values(check(problem, poor.plan).levels);
-    const Vector now = values(solve(problem, household_limits(), &poor).levels);
+    const Vector now = values(solve(problem, household_limits(), &poor, true).levels);
     EXPECT_LE(now, then);
     const Vector best = values(first.levels);
     EXPECT_LE(Vector(now.begin(), now.begin() + 3), Vector(best.begin(), best.begin() + 3));

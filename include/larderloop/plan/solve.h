@@ -43,11 +43,12 @@ struct Solution {
   }
 };
 
-// `before`: the solution of an earlier day. As far as its plan still goes the search starts there, so that little changes when little
-// happened; and where it goes on as near to its bounds as it was then, or waste is proven and the rest is within two hundredths, there is no
-// further search, unless more than the household's usual limits is asked for.
+// `before`: the solution of a problem that was much like this one. As far as its plan still goes the search starts there, so that little
+// changes when little happened. `may_stand`: where that plan goes on as near to its bounds as it was then, or waste is proven and the rest is
+// within two hundredths, there is no further search, unless more than the household's usual limits is asked for.
 [[nodiscard]] Solution<EatDownPlan> solve(const EatDownProblem& problem, const Limits& limits,
-                                          const Solution<EatDownPlan>* before = nullptr);
+                                          const Solution<EatDownPlan>* before = nullptr,
+                                          bool may_stand = false);
 [[nodiscard]] Solution<RefillPlan> solve(const RefillProblem& problem, const Limits& limits);
 
 // The integer program of one level, the levels before it held at `values` (as many as there are
