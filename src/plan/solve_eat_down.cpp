@@ -154,6 +154,7 @@ class EatDownSolver {
     const std::size_t wasted = through("wasted") - 1;
     const CompiledEat compiled(urgent);
     plan = rearranged(urgent, compiled, plan, kFirstWork);
+    const std::vector<std::int64_t> before = std::move(settled_);
     settled_ = vector_of(check(urgent, plan));
     std::vector<std::int64_t> bounds =
         relaxed_bounds(EatModel(urgent, compiled, Grain::kWeeks).mip(), settled_, wasted + 1);
@@ -175,7 +176,9 @@ class EatDownSolver {
       }
     }
     settled_.resize(wasted);
-    least_waste_ = std::max(least_waste_, bounds[wasted]);
+    // A bound counts beside the levels before it: one of another part only where these are the
+    // same.
+    least_waste_ = settled_ == before ? std::max(least_waste_, bounds[wasted]) : bounds[wasted];
     return plan;
   }
 
