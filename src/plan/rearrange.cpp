@@ -57,7 +57,7 @@ class Rearranger {
     const auto units = static_cast<std::int64_t>(table_.units.size() + closed_.size());
     work_ = std::min(work, work / kUnits * units);
     trying_ = work_ / 10 * 8;
-    if (trying_ > 0) start_ = table_.units;
+    start_ = table_.units;
   }
 
   void run() {
@@ -70,6 +70,7 @@ class Rearranger {
       }
       if (quiet_ > patience()) break;
     }
+    if (levels_ == kLate && Cost{} < change_) start_again();  // ended while still trying
     std::vector<OpenedUnit> live;
     for (OpenedUnit& unit : table_.units) {
       if (unit.live) live.push_back(std::move(unit));

@@ -54,10 +54,10 @@ void Table::eat(std::size_t seat, std::size_t product, std::int64_t servings) {
 std::int64_t Table::serve(std::size_t meal, std::size_t product, std::int64_t wanted,
                           const Rank& rank, Helpings& helpings) {
   const std::size_t eaters = problem_.eaters.size(), week = problem_.meals[meal].week;
-  std::int64_t* const seat_left = &seat_left_[meal * eaters];
-  std::int64_t* const week_left = &week_left_[week * eaters];
+  std::int64_t* const seat_left = seat_left_.data() + meal * eaters;
+  std::int64_t* const week_left = week_left_.data() + week * eaters;
   std::int64_t* const product_left =
-      &product_left_[(week * problem_.products.size() + product) * eaters];
+      product_left_.data() + (week * problem_.products.size() + product) * eaters;
   std::int64_t served = 0;
   for (const std::size_t eater : rank[product]) {
     work_ += 1;
